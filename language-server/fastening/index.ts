@@ -1,0 +1,3 @@
+export * from './problem.ts';
+export * from './thread-tables.ts';
+export * from './threads.ts';
