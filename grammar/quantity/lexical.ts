@@ -132,5 +132,5 @@ function isWord(text: string, at: number): boolean {
 function isLetter(text: string, at: number): boolean {
   const code = text.charCodeAt(at);
   if (code < 0x80) return (code >= 0x61 && code <= 0x7a) || (code >= 0x41 && code <= 0x5a);
-  return at < text.length && code !== 0xb5 && /\p{L}/u.test(text[at]!);
+  return at < text.length && /\p{L}/u.test(text[at]!);
 }

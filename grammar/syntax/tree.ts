@@ -184,6 +184,7 @@ export type Clause = Span & { word: Name } & (
           | 'first off'
           | 'last on'
           | 'slack'
+          | 'frees when loose'
           | 'needs bleeding';
       }
     | { clause: 'goes' | 'part number' | 'stored'; text?: Text }

@@ -64,6 +64,7 @@ export const CLAUSES_OF: Readonly<Record<DeclarationKind, readonly ClauseName[]>
     'grade',
     'left-hand',
     'stay',
+    'frees when loose',
     'layout',
     'order',
     'torque',
