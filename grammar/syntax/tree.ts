@@ -48,6 +48,8 @@ export interface Amount extends Span {
 export interface Quantity extends Span {
   form: 'plain' | 'range' | 'tolerance' | 'spread' | 'sum';
   amounts: Amount[];
+  /** A declared value in the place of a quantity (`torque wheel-torque`); `amounts` is empty then. */
+  named?: Ref;
   bound?: 'at least' | 'at most';
   /** The author's own second unit in brackets: `80 lbf·ft (110 N·m)`. */
   second?: Quantity;
@@ -133,7 +135,7 @@ export type DeclarationKind =
 
 /**
  * A clause of a declaration. `word` spans the words that begin it. Which clause can stand in which
- * declaration is data (`clauses` in ../tokens/words.ts).
+ * declaration is data (`CLAUSES_OF` in ../tokens/clauses.ts).
  */
 export type Clause = Span & { word: Name } & (
     | {
@@ -482,6 +484,10 @@ export interface Action extends Span {
   verb: string;
   word: Name;
   fresh?: 'new' | 'kit';
+  /**
+   * What the action is about. For `measure`, `record` and `choose` also what stands after `of` or `between`:
+   * `measure gap between a and b` has the objects a and b, and a tail `between` that has its word only.
+   */
   objects: Ref[];
   /** True where the last two objects are joined by `and`: done together, not one after the other. */
   together: boolean;

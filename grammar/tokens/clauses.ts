@@ -166,6 +166,120 @@ export const CLAUSES_OF: Readonly<Record<DeclarationKind, readonly ClauseName[]>
   kit: [...EVERYWHERE, 'contains', 'supplied with'],
 };
 
+/** What follows the words of a clause; the parser reads every clause by its shape. */
+export type ClauseShape =
+  | 'names'
+  | 'names and each'
+  | 'names to names'
+  | 'count'
+  | 'words'
+  | 'nothing'
+  | 'text'
+  | 'texts'
+  | 'number'
+  | 'condition'
+  | 'hazards'
+  | 'quantity'
+  | 'quantity and fluid'
+  | 'designation'
+  | 'layout'
+  | 'order'
+  | 'plan'
+  | 'state';
+
+export const CLAUSE_SHAPES: Readonly<Record<ClauseName, ClauseShape>> = {
+  on: 'names',
+  under: 'names',
+  'sealed by': 'names',
+  'joined by': 'names',
+  opens: 'names',
+  carries: 'names',
+  'part of': 'names',
+  'supplied with': 'names',
+  like: 'names',
+  'lubricated with': 'names',
+  'coated with': 'names',
+  'secured by': 'names',
+  in: 'names',
+  'relieved at': 'names',
+  'drained at': 'names',
+  'filled at': 'names',
+  'vented at': 'names',
+  'isolated at': 'names',
+  'bled at': 'names',
+  'proved with': 'names',
+  runs: 'names',
+  locks: 'names',
+  contains: 'names',
+  with: 'names',
+  'held by': 'names and each',
+  clamps: 'names to names',
+  joins: 'names to names',
+  count: 'count',
+  positions: 'words',
+  matched: 'nothing',
+  numbered: 'nothing',
+  'single-use': 'nothing',
+  added: 'nothing',
+  fixed: 'nothing',
+  'left-hand': 'nothing',
+  stay: 'nothing',
+  'first off': 'nothing',
+  'last on': 'nothing',
+  slack: 'nothing',
+  'needs bleeding': 'nothing',
+  'frees when loose': 'nothing',
+  goes: 'text',
+  'part number': 'text',
+  stored: 'text',
+  'also called': 'texts',
+  item: 'number',
+  only: 'condition',
+  hazard: 'hazards',
+  mass: 'quantity',
+  torque: 'quantity',
+  pressure: 'quantity',
+  temperature: 'quantity',
+  live: 'quantity',
+  'service fill': 'quantity',
+  range: 'quantity',
+  accuracy: 'quantity',
+  length: 'quantity',
+  'open time': 'quantity',
+  'curing time': 'quantity',
+  'nut factor': 'quantity',
+  'thread friction': 'quantity',
+  'head friction': 'quantity',
+  'prevailing torque': 'quantity',
+  'not over': 'quantity',
+  holds: 'quantity and fluid',
+  thread: 'designation',
+  class: 'designation',
+  grade: 'designation',
+  layout: 'layout',
+  order: 'order',
+  plan: 'plan',
+  normally: 'state',
+};
+
+/** Quantities without a unit; every other quantity of a clause has one, usually one of these. */
+export const CLAUSE_UNITS: Readonly<Partial<Record<ClauseName, string>>> = {
+  mass: 'kg or lb',
+  torque: 'N·m or lbf·ft',
+  pressure: 'bar or psi',
+  temperature: '°C or °F',
+  live: 'V',
+  'service fill': 'L or qt',
+  range: 'N·m or lbf·ft',
+  accuracy: '%',
+  length: 'mm or in',
+  'open time': 'min or h',
+  'curing time': 'min or h',
+  'prevailing torque': 'N·m or lbf·ft',
+  'not over': 'N·m or lbf·ft',
+  holds: 'L or qt',
+};
+
 export const SIGNALS = ['danger', 'warning', 'caution', 'notice', 'note'] as const;
 
 export const HAZARDS = [

@@ -99,7 +99,7 @@ export const VERBS: readonly Verb[] = [
   { verb: 'choose', on: ['part', 'seal', 'fastener'], topic: true, objectless: true },
   { verb: 'check', on: [...THINGS, 'system', 'tool'], outcomes: true },
   { verb: 'adjust', on: ['part', 'fastener', 'control', 'system'] },
-  { verb: 'discard', on: ['part', 'seal', 'fastener', 'connection'] },
+  { verb: 'discard', also: ['scrap'], on: ['part', 'seal', 'fastener', 'connection'] },
   { verb: 'send', on: ['part', 'seal', 'fastener'] },
   { verb: 'wait', on: [], objectless: true },
   { verb: 'sign', on: [], objectless: true },
