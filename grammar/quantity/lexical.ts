@@ -4,7 +4,7 @@
  * Not here: what a unit means (units.ts), reading a whole quantity (read.ts).
  */
 
-import { allSpellings, type AmbiguousUnit, ambiguousUnits, type Unit, units } from './units.ts';
+import { type AmbiguousUnit, allSpellings, ambiguousUnits, type Unit, units } from './units.ts';
 
 export type UnitLookup =
   | { readonly is: 'unit'; readonly unit: Unit }
@@ -112,7 +112,7 @@ function readings(ambiguous: AmbiguousUnit): readonly Unit[] {
 }
 
 function plain(text: string): string {
-  return text.toLowerCase().replace(/[\s·⋅.\-]/g, '');
+  return text.toLowerCase().replace(/[\s·⋅.-]/g, '');
 }
 
 function wordEnds(text: string, at: number): boolean {
@@ -120,7 +120,8 @@ function wordEnds(text: string, at: number): boolean {
   if (Number.isNaN(code)) return true;
   if (isWord(text, at)) return false;
   // Hyphen, full stop, slash, middle dot, dot operator: they join only when a letter follows.
-  if (code === 0x2d || code === 0x2e || code === 0x2f || code === 0xb7 || code === 0x22c5) return !isLetter(text, at + 1);
+  if (code === 0x2d || code === 0x2e || code === 0x2f || code === 0xb7 || code === 0x22c5)
+    return !isLetter(text, at + 1);
   return true;
 }
 

@@ -33,6 +33,8 @@ export type QuantityProblemCode =
   | 'division-by-zero'
   /** Arithmetic on a quantity that has only one end (`at least 20 N·m`). */
   | 'open-ended'
+  /** `at least 5..10 N·m`: a range where one number must stand. */
+  | 'one-number-expected'
   /** Text after the end of the quantity. */
   | 'text-left-over';
 
@@ -63,6 +65,8 @@ export function bad<T>(
   to?: number,
 ): Outcome<T> {
   const problem: QuantityProblem =
-    from === undefined || to === undefined ? { code, message, proposals } : { code, message, proposals, from, to };
+    from === undefined || to === undefined
+      ? { code, message, proposals }
+      : { code, message, proposals, from, to };
   return { ok: false, problem };
 }

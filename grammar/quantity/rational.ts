@@ -22,7 +22,13 @@ const MOST_DIGITS = 60;
 
 /** The fraction n/d in lowest terms. `d` must not be zero (a mistake in the program, so it throws). */
 export function rational(n: number | bigint, d: number | bigint = 1): Rational {
-  if (typeof n === 'number' && typeof d === 'number' && Number.isSafeInteger(n) && Number.isSafeInteger(d) && d !== 0) {
+  if (
+    typeof n === 'number' &&
+    typeof d === 'number' &&
+    Number.isSafeInteger(n) &&
+    Number.isSafeInteger(d) &&
+    d !== 0
+  ) {
     return small(n, d);
   }
   return big(BigInt(n), BigInt(d));
