@@ -2,58 +2,53 @@
  * One shape of finding, for the terminal, JSON, editors and pages alike. Plain data: places are a file and
  * UTF-16 offsets; exactly one file (positions.ts) turns them into lines and columns.
  */
-import type { Span } from "../../grammar/syntax/tree.ts";
+import type { Span } from '../../grammar/syntax/tree.ts';
 
-export type Severity = "error" | "warning" | "information" | "hint";
+export type Severity = 'error' | 'warning' | 'information' | 'hint';
 
 export interface Place extends Span {
-	file: string;
+  file: string;
 }
 
 export interface Related extends Place {
-	message: string;
+  message: string;
 }
 
 export interface Mend {
-	title: string;
-	/** Replacements in one or more files; ranges do not overlap. */
-	edits: (Place & { text: string })[];
+  title: string;
+  /** Replacements in one or more files; ranges do not overlap. */
+  edits: (Place & { text: string })[];
 }
 
 export interface Finding extends Place {
-	/** Name of the check: `still-held`. */
-	check: string;
-	severity: Severity;
-	/** One sentence that stands alone: what is wrong, with value and limit. */
-	message: string;
-	/** What to do, one sentence. */
-	help?: string;
-	/** The story, in the order in which a reader walks it. */
-	related: Related[];
-	/** The smallest case that shows it, in words: `supply is single-phase`. Absent where every case shows it. */
-	case?: string;
-	mends?: Mend[];
+  /** Name of the check: `still-held`. */
+  check: string;
+  severity: Severity;
+  /** One sentence that stands alone: what is wrong, with value and limit. */
+  message: string;
+  /** What to do, one sentence. */
+  help?: string;
+  /** The story, in the order in which a reader walks it. */
+  related: Related[];
+  /** The smallest case that shows it, in words: `supply is single-phase`. Absent where every case shows it. */
+  case?: string;
+  mends?: Mend[];
 }
 
-export const SEVERITIES: readonly Severity[] = [
-	"error",
-	"warning",
-	"information",
-	"hint",
-];
+export const SEVERITIES: readonly Severity[] = ['error', 'warning', 'information', 'hint'];
 
 /** Findings in reading order: by file, place, check. */
 export function inReadingOrder(findings: readonly Finding[]): Finding[] {
-	return [...findings].sort(
-		(a, b) =>
-			compare(a.file, b.file) ||
-			a.start - b.start ||
-			a.end - b.end ||
-			compare(a.check, b.check) ||
-			compare(a.message, b.message),
-	);
+  return [...findings].sort(
+    (a, b) =>
+      compare(a.file, b.file) ||
+      a.start - b.start ||
+      a.end - b.end ||
+      compare(a.check, b.check) ||
+      compare(a.message, b.message),
+  );
 }
 
 function compare(a: string, b: string): number {
-	return a < b ? -1 : a > b ? 1 : 0;
+  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -1,0 +1,75 @@
+/**
+ * The command line: which commands there are, what they take, and the exit code. Each command is loaded
+ * only when it is asked for, so that `dowel check` starts fast.
+ *
+ * Exit codes: 0 nothing to report; 1 findings at or above the asked severity; 2 the work could not be done.
+ */
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { SEVERITIES } from '../report/finding.ts';
+import type { CheckOptions } from './check.ts';
+import type { FormatOptions } from './format.ts';
+import { complain, type ExitCode } from './output.ts';
+
+/** Runs the command that the arguments (without program and script) ask for. */
+export async function main(args: readonly string[]): Promise<ExitCode> {
+  let code: ExitCode = 0;
+  const done = (result: ExitCode) => {
+    code = result;
+  };
+  try {
+    await program(done).parseAsync(args, { from: 'user' });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+    complain(`Dowel itself has failed: ${error instanceof Error ? error.stack : String(error)}`);
+    return 2;
+  }
+}
+
+function program(done: (code: ExitCode) => void): Command {
+  const dowel = new Command('dowel')
+    .description('Checks repair procedures against the machine they are about.')
+    .exitOverride()
+    .showSuggestionAfterError()
+    .configureHelp({ sortSubcommands: false });
+
+  dowel
+    .command('check')
+    .description('report what is wrong with procedures and machines; writes nothing')
+    .argument('<paths...>', 'files, or folders that are searched for files ending in .dowel')
+    .addOption(new Option('--format <form>', 'form of the report').choices(['text', 'json']).default('text'))
+    .addOption(
+      new Option('--severity <severity>', 'mildest severity that makes the exit code 1')
+        .choices(SEVERITIES)
+        .default('error'),
+    )
+    .option('--color', 'colour, even where no terminal is seen')
+    .option('--no-color', 'no colour')
+    .action(async (paths: string[], options: CheckOptions) =>
+      done(await (await import('./check.ts')).check(paths, options)),
+    );
+
+  dowel
+    .command('explain')
+    .description('tell what a check looks at and why, or list all checks')
+    .argument('[check]', 'name of a check, as a report prints it')
+    .action(async (name: string | undefined) => done((await import('./explain.ts')).explain(name)));
+
+  dowel
+    .command('format')
+    .description('lay files out in the one layout there is')
+    .argument('<paths...>', 'files or folders')
+    .option('--check', 'change nothing; exit code 1 where a file is not laid out', false)
+    .action(async (paths: string[], options: FormatOptions) =>
+      done((await import('./format.ts')).format(paths, options)),
+    );
+
+  return dowel;
+}
+
+/** A line number as a person counts it, from 1. */
+export function lineNumber(text: string): number {
+  const line = Number(text);
+  if (!Number.isInteger(line) || line < 1) throw new InvalidArgumentError('Lines count from 1.');
+  return line;
+}

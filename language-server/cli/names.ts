@@ -1,0 +1,28 @@
+/**
+ * One name for each file, however its path was typed, so that a file reached twice is one file: relative to
+ * the working folder where it lies inside it, else as typed; with `/` on every system.
+ */
+import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
+
+export interface Names {
+  /** The name of a path as typed or as found in a folder. */
+  of(path: string): string;
+  /** The name of the file that `use "target"` means in the file named `from`. */
+  beside(from: string, target: string): string;
+}
+
+export function namesIn(workingFolder: string): Names {
+  const names = new Map<string, string>();
+  const of = (path: string): string => {
+    const absolute = resolve(workingFolder, path);
+    const known = names.get(absolute);
+    if (known !== undefined) return known;
+    const within = relative(workingFolder, absolute);
+    const inside = !within.startsWith('..') && !isAbsolute(within);
+    const name = inside || !isAbsolute(path) ? within || '.' : absolute;
+    const written = sep === '/' ? name : name.split(sep).join('/');
+    names.set(absolute, written);
+    return written;
+  };
+  return { of, beside: (from, target) => of(isAbsolute(target) ? target : `${dirname(from)}/${target}`) };
+}

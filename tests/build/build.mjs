@@ -1,0 +1,88 @@
+/**
+ * Builds what runs: `.build/dowel.cjs` and its parts. Every `import('./x.ts')` in the sources becomes a part
+ * of its own, loaded only when it is reached. Then the parts are run once on samples, so that V8's compiled
+ * code can be stored beside them (see language-server/cli/start.ts).
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
+const out = join(root, '.build');
+/** Built aside and moved into place at the end, so that a running program never meets half a build. */
+const parts = join(out, `parts-${process.pid}`);
+
+/** Settings that all bundles share. */
+const shared = {
+  absWorkingDir: root,
+  bundle: true,
+  platform: 'node',
+  target: 'node20',
+  format: 'cjs',
+  // Short source is read faster; names stay, so that a stack trace can be read.
+  minifySyntax: true,
+  minifyWhitespace: true,
+  charset: 'ascii',
+  legalComments: 'none',
+  logLevel: 'warning',
+  define: { 'import.meta.dirname': '__dirname', 'import.meta.filename': '__filename' },
+};
+
+mkdirSync(parts, { recursive: true });
+
+await build({
+  ...shared,
+  entryPoints: [join(root, 'language-server/cli/start.ts')],
+  outfile: join(parts, 'dowel.cjs'),
+  banner: { js: '#!/usr/bin/env node' },
+  footer: { js: 'if (require.main === module) module.exports.run();' },
+});
+
+const waiting = new Map([['main', join(root, 'language-server/cli/main.ts')]]);
+const built = new Set();
+for (let next = take(waiting); next !== undefined; next = take(waiting)) {
+  const [name, file] = next;
+  built.add(name);
+  await build({
+    ...shared,
+    entryPoints: [file],
+    outfile: join(parts, `${name}.cjs`),
+    // `import()` becomes a promise of `require`, which start.ts answers.
+    supported: { 'dynamic-import': false },
+    plugins: [{ name: 'parts', setup }],
+  });
+}
+
+const stored = spawnSync(process.execPath, [join(root, 'tests/build/store-code.cjs'), parts, ...built], {
+  cwd: root,
+  stdio: ['ignore', 'ignore', 'inherit'],
+});
+if (stored.status !== 0) process.exit(1);
+
+const place = join(out, 'parts');
+const old = `${parts}-old`;
+if (existsSync(place)) renameSync(place, old);
+renameSync(parts, place);
+renameSync(join(place, 'dowel.cjs'), join(out, 'dowel.cjs'));
+rmSync(old, { recursive: true, force: true });
+
+/** Gives every relative `import()` a part of its own. */
+function setup(builder) {
+  builder.onResolve({ filter: /^\./ }, ({ kind, path, resolveDir }) => {
+    if (kind !== 'dynamic-import') return undefined;
+    const file = join(resolveDir, path);
+    const name = relative(join(root, 'language-server'), file).replace(/\.ts$/, '').replace(/[/\\]/g, '-');
+    if (!built.has(name)) waiting.set(name, file);
+    return { path: `part:${name}`, external: true };
+  });
+}
+
+function take(map) {
+  for (const entry of map) {
+    map.delete(entry[0]);
+    return entry;
+  }
+  return undefined;
+}
