@@ -15,15 +15,18 @@ export interface FasteningProblem {
 }
 
 /** A value, or the reason why it is not known. Unknown is never replaced by a guess. */
-export type Known<T> =
-  | { readonly known: true; readonly value: T }
-  | { readonly known: false; readonly problem: FasteningProblem };
+export type Known<T> = { readonly known: true; readonly value: T } | Unknown;
+
+export interface Unknown {
+  readonly known: false;
+  readonly problem: FasteningProblem;
+}
 
 export function known<T>(value: T): Known<T> {
   return { known: true, value };
 }
 
-export function unknown<T>(code: string, message: string, remedy?: string): Known<T> {
+export function unknown(code: string, message: string, remedy?: string): Unknown {
   return { known: false, problem: problem(code, message, remedy) };
 }
 
