@@ -14,10 +14,11 @@ export function outside(file: string): Row[] {
   return rows.map((cells) => Object.fromEntries(header.map((name, i) => [name, cells[i] ?? ''])));
 }
 
-/** How a value was obtained, for the title of a test: `seen`, `computed` or `from memory`. */
+/** How a value was obtained, for the title of a test: `seen`, `computed`, `from memory` or partly so. */
 export function howKnown(row: Row): string {
   const mark = row.seen_or_memory ?? row.seen_or_computed ?? '';
   if (mark.startsWith('MEMORY')) return 'from memory';
+  if (/MEMORY/.test(mark)) return 'partly from memory';
   if (mark.startsWith('SEEN')) return 'seen';
   if (mark.startsWith('COMPUTED')) return 'computed';
   return mark;
