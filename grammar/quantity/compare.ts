@@ -1,13 +1,14 @@
 /**
  * Comparing quantities: always exact, always across units of one kind.
  *
- * Not here: the check of a second unit typed beside the first (second.ts).
+ * Not here: when a rounded number in another unit is a fair one (second.ts).
  */
 
 import { convert, convertNumber, convertSize, unitsDiffer } from './convert.ts';
 import { good, type Outcome } from './problem.ts';
 import { centre, type Quantity } from './quantity.ts';
 import { abs, add, compare, multiply, type Rational, rational, subtract } from './rational.ts';
+import { checkSecond } from './second.ts';
 
 /**
  * How a lies to b on the scale. `within`: all of a is in b; `around`: all of b is in a; `equal`: the
@@ -51,17 +52,18 @@ export function contains(outer: Quantity, inner: Quantity): Outcome<boolean> {
  * Whether a typed quantity says the same as a declared one, as an author means it.
  *
  * In one unit the typed interval must lie in the declared one, exactly. In another unit each typed
- * end may be off by half a unit of its last digit, because that is all its writer could say, and
- * where neither has a tolerance half a unit of the last declared digit is allowed as well.
+ * end may be off by half a unit of its last digit, because that is all its writer could say; of two
+ * plain values the typed one must be a fair rounding of the declared one (the rule of second.ts).
  */
 export function liesWithin(typed: Quantity, declared: Quantity): Outcome<boolean> {
   const inside = contains(declared, typed);
   if (!inside.ok || inside.value || typed.unit === declared.unit) return inside;
-  const halfTyped =
+  if (declared.form === 'value' && typed.form === 'value') {
+    const check = checkSecond(declared, typed);
+    return check.ok ? good(check.value.verdict === 'agrees') : check;
+  }
+  const slack =
     typed.step === undefined ? rational(0) : half(convertSize(typed.step, typed.unit, declared.unit));
-  const plain = declared.form === 'value' && typed.form === 'value';
-  const halfDeclared = plain && declared.step !== undefined ? half(declared.step) : rational(0);
-  const slack = compare(halfTyped, halfDeclared) > 0 ? halfTyped : halfDeclared;
   const converted = convert(typed, declared.unit);
   if (!converted.ok) return converted;
   const { low, high } = converted.value;

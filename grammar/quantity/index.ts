@@ -46,6 +46,7 @@ export {
 } from './arithmetic.ts';
 export { compareCentres, contains, gap, liesWithin, overlap, type Relation, relate } from './compare.ts';
 export { convert, convertNumber, convertSize, differenceUnit, unitsDiffer } from './convert.ts';
+export { type FoundQuantity, findQuantities } from './find.ts';
 export { type Dimension, type Kind, type KindName, kindNamed, kinds } from './kinds.ts';
 export { matchUnit, nearUnits, type UnitLookup, unitByText, unitNamed } from './lexical.ts';
 export { printBoth, printReader, printReaderIn, printSource, roundedIn, unitLabel } from './print.ts';
@@ -67,6 +68,6 @@ export {
 } from './quantity.ts';
 export type { Rational } from './rational.ts';
 export * as exact from './rational.ts';
-export { type FoundQuantity, findQuantities, readQuantity } from './read.ts';
+export { readQuantity } from './read.ts';
 export { checkSecond, type SecondCheck, type SecondVerdict } from './second.ts';
 export { type AmbiguousUnit, allSpellings, ambiguousUnits, numberUnit, type Unit, units } from './units.ts';
