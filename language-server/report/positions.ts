@@ -12,7 +12,7 @@ export interface Position {
 
 export interface Lines {
   readonly count: number;
-  /** Where an offset stands; one outside the text is moved to its nearest end. */
+  /** Where an offset stands; one outside the text, or inside a line end, is moved to the text before it. */
   at(offset: number): Position;
   /** The offset of a position; one outside the text is moved to the end of its line or of the text. */
   offset(position: Position): number;
@@ -38,7 +38,8 @@ export function linesOf(text: string): Lines {
     at(offset) {
       const inside = Math.max(0, Math.min(offset, text.length));
       const line = lastAtOrBefore(starts, inside);
-      return { line, column: inside - starts[line]! };
+      const { start, end } = span(line);
+      return { line, column: Math.min(inside, end) - start };
     },
     offset({ line, column }) {
       if (line < 0) return 0;

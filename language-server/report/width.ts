@@ -62,11 +62,9 @@ function* characters(line: string): Iterable<{ segment: string; index: number }>
   yield* new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(line);
 }
 
-const SOFT_HYPHEN = '\u00ad';
-
 /** Columns that one character, as a reader sees it, takes. */
 function widthOf(segment: string): number {
-  if (segment !== SOFT_HYPHEN && PLAIN.test(segment)) return segment.length;
+  if (PLAIN.test(segment)) return segment.length;
   if (/^[\p{Mark}\p{Default_Ignorable_Code_Point}]+$/u.test(segment)) return 0;
   if (/\p{Emoji_Presentation}|\ufe0f/u.test(segment)) return 2;
   const code = segment.codePointAt(0)!;
