@@ -113,6 +113,7 @@ export interface Model {
 	readonly reliefPoints: readonly (readonly number[])[];
 	readonly drainPoints: readonly (readonly number[])[];
 	readonly fillPoints: readonly (readonly number[])[];
+	readonly bleedPoints: readonly (readonly number[])[];
 	readonly isolators: readonly (readonly number[])[];
 	readonly openedBy: readonly (readonly number[])[];
 	/** Of a control or isolator: the systems that it relieves, drains, isolates. */

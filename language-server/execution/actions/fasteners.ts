@@ -1,0 +1,202 @@
+/** Fasteners: out and in, loose and tight, stage by stage. */
+import type { Action, Quantity } from '../../../grammar/syntax/tree.ts';
+import {
+  bit,
+  FINAL,
+  HAND,
+  HAS_BEEN_OFF,
+  LOOSE,
+  MOST_STAGES,
+  NO,
+  not,
+  OUT,
+  PASS,
+  STAGE,
+  THROWN_AWAY,
+  YES,
+} from '../aspects.ts';
+import { type CaseSet, NONE } from '../cases.ts';
+import { apart } from '../geometry.ts';
+import type { Run } from '../run.ts';
+import { already, letOut, openSystems, reach, storyOf } from './common.ts';
+import { missing, partJoint, sealed } from './parts.ts';
+
+export function takeOut(
+  run: Run,
+  items: readonly number[],
+  within: CaseSet,
+  how: { discard?: boolean; alreadyCounts?: boolean },
+): void {
+  for (const item of items) {
+    const thing = run.thing(item);
+    const exists = run.cases.and(within, thing.exists);
+    const set =
+      how.alreadyCounts === false
+        ? run.where('place', item, not(OUT), exists)
+        : already(run, item, run.entries('place', item, exists), bit(OUT), exists, 'takes away', storyOf(thing));
+    if (how.discard) run.set('parted', item, THROWN_AWAY, exists);
+    if (set === NONE) continue;
+    reach(run, item, set, items);
+    openSystems(run, item, set);
+    partJoint(run, item, set);
+    run.set('place', item, OUT, set);
+    run.set('secured', item, YES, set);
+    run.set('feel', item, NO, set);
+    if (!how.discard) run.set('parted', item, HAS_BEEN_OFF, set);
+    letOut(run, item, set);
+  }
+}
+
+export function bringIn(
+  run: Run,
+  items: readonly number[],
+  within: CaseSet,
+  how: { fresh?: boolean; byHand?: boolean; alreadyCounts?: boolean },
+): void {
+  for (const item of items) {
+    const thing = run.thing(item);
+    const exists = run.cases.and(within, thing.exists);
+    const set =
+      how.alreadyCounts === false
+        ? run.where('place', item, bit(OUT), exists)
+        : already(run, item, run.entries('place', item, exists), not(OUT), exists, 'puts back', storyOf(thing));
+    if (set === NONE) continue;
+    if (!how.fresh) {
+      if (thing.singleUse) run.require('single-use-reused', item, 'parted', item, bit(NO), NO, set, 'taken off');
+      else run.require('discarded-reused', item, 'parted', item, not(THROWN_AWAY), NO, set, 'discarded');
+    }
+    membersTogether(run, item, set);
+    reach(run, item, set, items);
+    sealed(run, item, set);
+    if (how.fresh) {
+      run.set('fresh', item, YES, set);
+      run.set('parted', item, NO, set);
+      run.set('yielded', item, NO, set);
+      run.set('lost', item, NO, set);
+    }
+    run.set('secured', item, thing.needsSecuring ? YES : NO, set);
+    if (how.byHand) run.set('place', item, HAND, set);
+    else makeFinal(run, item, set);
+  }
+}
+
+/** Everything that it clamps is where it is clamped. */
+function membersTogether(run: Run, item: number, within: CaseSet): void {
+  for (const { root, cases } of apart(run, run.model.members[item]!, within)) {
+    missing(run, 'tightened-unseated', item, root, cases);
+  }
+}
+
+function makeFinal(run: Run, item: number, within: CaseSet): void {
+  run.set('place', item, FINAL, within);
+  if (!run.thing(item).toYield) return;
+  run.require('retightened-yield', item, 'yielded', item, bit(NO), NO, within, 'tightened');
+  run.set('yielded', item, YES, within);
+}
+
+export function loosen(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    const thing = run.thing(item);
+    let set = run.cases.and(run.within, thing.exists);
+    const out = run.require('not-in-place', item, 'place', item, not(OUT), FINAL, set, storyOf(thing));
+    set = already(run, item, run.entries('place', item, run.cases.minus(set, out)), bit(LOOSE), set, 'takes away', storyOf(thing));
+    if (set === NONE) continue;
+    reach(run, item, set, items);
+    openSystems(run, item, set);
+    run.set('place', item, LOOSE, set);
+    run.set('secured', item, YES, set);
+    letOut(run, item, set);
+  }
+}
+
+/** What a `tighten` line asks for. */
+export type Aim = { kind: 'final'; feel: boolean } | { kind: 'stage'; stage: number } | { kind: 'pass'; complete: boolean };
+
+export function aimOf(action: Action): Aim {
+  for (const tail of action.tails) {
+    if (tail.tail === 'stage') return { kind: 'stage', stage: whole(tail.quantity) ?? 1 };
+    if (tail.tail === 'pass') return { kind: 'pass', complete: (whole(tail.quantity) ?? 0) >= 100 };
+    if (tail.tail === 'to' && tail.quantity?.amounts[0]?.unit?.text === '%') {
+      return { kind: 'pass', complete: (whole(tail.quantity) ?? 0) >= 100 };
+    }
+  }
+  return { kind: 'final', feel: action.tails.some((tail) => tail.tail === 'until') };
+}
+
+export function whole(quantity: Quantity | undefined): number | undefined {
+  const typed = quantity?.amounts[0]?.number;
+  const value = typed === undefined ? Number.NaN : Number(typed);
+  return Number.isFinite(value) ? value : undefined;
+}
+
+export function tighten(run: Run, items: readonly number[], aim: Aim): void {
+  for (const item of items) {
+    const thing = run.thing(item);
+    const { cases } = run;
+    let set = cases.and(run.within, thing.exists);
+    run.require('tightened-unseated', item, 'place', item, not(OUT), HAND, set, storyOf(thing));
+    for (const entry of run.entries('place', item, set)) {
+      if (entry.value !== FINAL || entry.since >= 0) continue;
+      set = cases.minus(set, entry.cases);
+      if (!entry.assumed) run.blame('refitted-before-removed', item, { cases: entry.cases });
+    }
+    if (set === NONE) continue;
+    membersTogether(run, item, set);
+    reach(run, item, set, items);
+    if (aim.kind === 'final') {
+      if (aim.feel) run.set('feel', item, YES, set);
+      makeFinal(run, item, set);
+    } else if (aim.kind === 'pass') {
+      const below = aim.complete ? set : run.where('place', item, not(FINAL), set);
+      if (aim.complete) makeFinal(run, item, set);
+      else run.set('place', item, PASS, below);
+    } else toStage(run, item, aim.stage, set);
+  }
+}
+
+function toStage(run: Run, item: number, stage: number, within: CaseSet): void {
+  const thing = run.thing(item);
+  const last = Math.min(thing.stages.length, MOST_STAGES);
+  if (last === 0 || stage > last) {
+    run.set('place', item, stage > last && last > 0 ? FINAL : PASS, within);
+    return;
+  }
+  for (const entry of run.entries('place', item, within)) {
+    const at = entry.value === FINAL ? last : entry.value > STAGE ? entry.value - STAGE : 0;
+    if (entry.assumed || at === stage - 1) continue;
+    const check = at === stage ? 'stage-repeated' : at > stage ? 'stage-out-of-order' : 'stage-skipped';
+    run.blame(check, item, {
+      cases: entry.cases,
+      since: entry.since,
+      what: 'tightened',
+      words: { stage: String(stage), at: String(at), stages: String(last) },
+    });
+  }
+  if (stage === last) makeFinal(run, item, within);
+  else run.set('place', item, STAGE + stage, within);
+}
+
+export function backOff(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    const thing = run.thing(item);
+    const set = run.cases.and(run.within, thing.exists);
+    run.require('not-in-place', item, 'place', item, not(OUT), FINAL, set, storyOf(thing));
+    reach(run, item, set, items);
+    if (thing.stages.some((stage) => stage.kind === 'back off')) {
+      run.set('place', item, FINAL, set);
+      continue;
+    }
+    const felt = run.where('feel', item, bit(YES), set);
+    run.set('place', item, FINAL, felt);
+    run.set('place', item, LOOSE, run.cases.minus(set, felt));
+  }
+}
+
+export function secure(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    const thing = run.thing(item);
+    run.require('not-in-place', item, 'place', item, not(OUT), FINAL, run.within, storyOf(thing));
+    reach(run, item, run.within, items);
+    run.set('secured', item, NO);
+  }
+}

@@ -1,0 +1,144 @@
+/** Connections, controls and isolators: joined and parted, open and closed, locked out. */
+import type { Story } from '../../model/facts.ts';
+import {
+  bit,
+  CAPPED,
+  CONNECTED,
+  DISCONNECTED,
+  HAS_BEEN_OFF,
+  NO,
+  YES,
+} from '../aspects.ts';
+import { type CaseSet, NONE } from '../cases.ts';
+import { apart } from '../geometry.ts';
+import type { Run } from '../run.ts';
+import { already, letOut, openSystems, reach, storyOf } from './common.ts';
+import { missing, partJoint, sealed } from './parts.ts';
+import { energise } from './systems.ts';
+
+export function disconnect(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    const thing = run.thing(item);
+    const set = already(run, item, run.entries('place', item), bit(DISCONNECTED, CAPPED), run.cases.and(run.within, thing.exists), 'takes away', storyOf(thing));
+    if (set === NONE) continue;
+    reach(run, item, set, items);
+    openSystems(run, item, set);
+    partJoint(run, item, set);
+    run.set('place', item, DISCONNECTED, set);
+    run.set('parted', item, HAS_BEEN_OFF, set);
+    letOut(run, item, set);
+  }
+}
+
+export function connect(run: Run, items: readonly number[], how: { fresh?: boolean } = {}): void {
+  for (const item of items) {
+    const thing = run.thing(item);
+    const set = already(run, item, run.entries('place', item), bit(CONNECTED), run.cases.and(run.within, thing.exists), 'puts back', storyOf(thing));
+    if (set === NONE) continue;
+    if (thing.singleUse && !how.fresh) run.require('single-use-reused', item, 'parted', item, bit(NO), NO, set, 'disconnected');
+    for (const { root, cases } of apart(run, run.model.members[item]!, set)) missing(run, 'seat-missing', item, root, cases);
+    reach(run, item, set, items);
+    sealed(run, item, set);
+    if (how.fresh) {
+      run.set('fresh', item, YES, set);
+      run.set('parted', item, NO, set);
+    }
+    run.set('place', item, CONNECTED, set);
+  }
+}
+
+export function cap(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    const thing = run.thing(item);
+    const set = already(run, item, run.entries('place', item), bit(CAPPED), run.cases.and(run.within, thing.exists), 'takes away', storyOf(thing));
+    run.require('wrong-verb', item, 'place', item, ~bit(CONNECTED), DISCONNECTED, set, storyOf(thing), { verb: 'cap', needs: 'disconnected' });
+    run.set('place', item, CAPPED, set);
+  }
+}
+
+/** `open`, `close`, `switch on`, `switch off` of a control or isolator. */
+export function operate(run: Run, items: readonly number[], to: 'open' | 'closed' | 'on' | 'off'): void {
+  const { cases, model } = run;
+  for (const item of items) {
+    const thing = run.thing(item);
+    const normal = normalPosition(run, item, to);
+    const value = normal === to ? NO : YES;
+    const exists = cases.and(run.within, thing.exists);
+    const set = already(run, item, run.entries('moved', item), bit(value), exists, value === NO ? 'puts back' : 'takes away', positionStory(to));
+    if (set === NONE) continue;
+    run.require('wrong-verb', item, 'lock', item, bit(NO), NO, set, 'locked', { verb: to === 'open' || to === 'closed' ? to : `switch ${to}`, needs: 'unlocked' });
+    reach(run, item, set, items);
+    const lets = to === 'open' || to === 'on';
+    if (lets && value === YES) openSystems(run, item, set);
+    for (const system of model.isolates[item]!) {
+      if (value === NO) {
+        energise(run, system, run.where('live', system, bit(YES), set), [item]);
+        continue;
+      }
+      let all = set;
+      for (const other of model.isolators[system]!) {
+        if (other !== item) all = cases.and(all, run.where('moved', other, bit(YES), all));
+      }
+      run.set('live', system, YES, all);
+      run.set('proved', system, NO, all);
+    }
+    run.set('moved', item, value, set);
+    if (value === YES) letOut(run, item, set);
+  }
+}
+
+/**
+ * The normal position: declared; or, for a point at which a system is relieved, drained, filled or vented,
+ * closed; or, for an isolator, the one that lets energy through; else the opposite of the first action on it.
+ */
+function normalPosition(run: Run, item: number, first: 'open' | 'closed' | 'on' | 'off'): string {
+  const thing = run.thing(item);
+  const { model } = run;
+  if (thing.normally) {
+    // `normally on` and `open the breaker`: both pairs name the same two positions.
+    if (first === 'open' || first === 'closed') return thing.normally === 'on' ? 'open' : thing.normally === 'off' ? 'closed' : thing.normally;
+    return thing.normally === 'open' ? 'on' : thing.normally === 'closed' ? 'off' : thing.normally;
+  }
+  const flow = first === 'open' || first === 'closed';
+  if (model.relieves[item]!.length + model.drains[item]!.length + model.servicePoints[item]!.length > 0) return flow ? 'closed' : 'off';
+  if (thing.type === 'isolator' || model.isolates[item]!.length > 0) return flow ? 'open' : 'on';
+  const known = run.positions.get(item);
+  if (known) return known;
+  const normal = { open: 'closed', closed: 'open', on: 'off', off: 'on' }[first];
+  run.positions.set(item, normal);
+  return normal;
+}
+
+function positionStory(to: 'open' | 'closed' | 'on' | 'off'): Story {
+  return to === 'open' || to === 'on' ? 'opened' : 'closed';
+}
+
+export function lockOut(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    const thing = run.thing(item);
+    const set = already(run, item, run.entries('lock', item), bit(YES), run.cases.and(run.within, thing.exists), 'takes away', 'locked');
+    if (set === NONE) continue;
+    reach(run, item, set, items);
+    let closedIn: CaseSet = run.where('moved', item, bit(YES), set);
+    for (const system of run.model.isolates[item]!) closedIn = run.cases.or(closedIn, run.where('live', system, bit(YES), set));
+    const open = run.cases.minus(set, closedIn);
+    // A control that isolates nothing may be locked where it stands.
+    if (open !== NONE && (thing.type === 'isolator' || run.model.isolates[item]!.length > 0)) {
+      const sure = run.entries('moved', item, open).filter((entry) => !entry.assumed);
+      for (const entry of sure) run.blame('isolated-out-of-order', item, { cases: entry.cases, since: entry.since, what: 'restored' });
+      run.assume('moved', item, YES, open);
+      for (const system of run.model.isolates[item]!) run.assume('live', system, YES, open);
+    }
+    run.set('lock', item, YES, set);
+  }
+}
+
+export function unlock(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    const thing = run.thing(item);
+    const set = already(run, item, run.entries('lock', item), bit(NO), run.cases.and(run.within, thing.exists), 'puts back', 'unlocked');
+    if (set === NONE) continue;
+    reach(run, item, set, items);
+    run.set('lock', item, NO, set);
+  }
+}

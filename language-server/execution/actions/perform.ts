@@ -1,0 +1,214 @@
+/**
+ * From an action line to what it does: one entry for every verb of the word list. Names are resolved by the
+ * caller; a reference that means nothing is left out here (the names are checked elsewhere).
+ */
+import type { Action, Ref, Tail } from '../../../grammar/syntax/tree.ts';
+import { itemsOf } from '../../model/build.ts';
+import { CLEAN, not, OFF, OUT, GONE, FITTED, YES, FINAL } from '../aspects.ts';
+import { apart } from '../geometry.ts';
+import type { Run } from '../run.ts';
+import { atHand, reach, storyOf } from './common.ts';
+import { aimOf, backOff, bringIn, loosen, secure, takeOut, tighten } from './fasteners.ts';
+import { cap, connect, disconnect, lockOut, operate, unlock } from './joints.ts';
+import { discard, missing, moveAside, moveToNew, putBack, takeOff } from './parts.ts';
+import { bleed, drain, evacuate, fill, isolate, letCool, pressurise, prove, relieve, restore, runMachine, topUp } from './systems.ts';
+import { bypass, fitTool, lock, lower, removeTool, support, turn, unlockPart } from './tools.ts';
+
+/** Gives the reference with loop variables filled in, or undefined where it names nothing. */
+export type Resolve = (ref: Ref) => { items: number[] } | undefined;
+
+export function perform(run: Run, action: Action, file: string, resolve: Resolve): void {
+  run.begin(action, file);
+  const groups = groupsOf(action, resolve);
+  const verb = PERFORMERS[action.verb];
+  if (verb) for (const items of groups.length > 0 ? groups : [[]]) verb(run, items, action, resolve);
+  run.flush();
+}
+
+/** Objects in order; those joined by `and` at the end are one group, done together. */
+function groupsOf(action: Action, resolve: Resolve): number[][] {
+  const groups: number[][] = [];
+  for (const ref of action.objects) {
+    const found = resolve(ref);
+    if (found && found.items.length > 0) groups.push(found.items);
+  }
+  if (action.together && groups.length > 1) {
+    const last = groups.pop()!;
+    groups[groups.length - 1] = [...groups[groups.length - 1]!, ...last];
+  }
+  return groups;
+}
+
+type Performer = (run: Run, items: number[], action: Action, resolve: Resolve) => void;
+
+const OPERATE: Readonly<Record<string, 'open' | 'closed' | 'on' | 'off'>> = {
+  open: 'open',
+  close: 'closed',
+  'switch on': 'on',
+  'switch off': 'off',
+};
+
+const PERFORMERS: Readonly<Record<string, Performer>> = {
+  remove: (run, items, action) => {
+    const away = discards(action);
+    const { fasteners, connections, tools, parts } = byType(run, items);
+    takeOut(run, fasteners, run.within, { discard: away });
+    disconnect(run, connections);
+    removeTool(run, tools);
+    if (parts.length > 0) takeOff(run, parts, { discard: away });
+  },
+  unbolt: (run, items, action) => takeOff(run, items, { unbolt: true, discard: discards(action) }),
+  refit: (run, items, action, resolve) => goBack(run, items, action, resolve),
+  fit: (run, items, action, resolve) => goBack(run, items, action, resolve),
+  'trial fit': (run, items) => putBack(run, items, { trial: true }),
+  'bolt up': (run, items, action) => putBack(run, items, { boltUp: true, fresh: action.fresh !== undefined }),
+  'move aside': (run, items) => moveAside(run, items),
+  'move back': (run, items) => putBack(run, byType(run, items).parts, { moveBack: true }),
+  move: (run, items, action, resolve) => {
+    if (action.tails.some((tail) => tail.tail === 'to' && tail.fresh)) moveToNew(run, items);
+    else working(run, items);
+  },
+  discard: (run, items) => discard(run, items),
+  loosen: (run, items) => loosen(run, items),
+  tighten: (run, items, action) => tighten(run, at(run, items, action), aimOf(action)),
+  'back off': (run, items) => backOff(run, items),
+  secure: (run, items) => secure(run, items),
+  connect: (run, items) => connect(run, items),
+  disconnect: (run, items) => disconnect(run, items),
+  cap: (run, items) => cap(run, items),
+  open: (run, items, action) => openOrClose(run, items, action),
+  close: (run, items, action) => openOrClose(run, items, action),
+  'switch on': (run, items, action) => openOrClose(run, items, action),
+  'switch off': (run, items, action) => openOrClose(run, items, action),
+  'lock out': (run, items) => lockOut(run, items),
+  unlock: (run, items) => {
+    const { parts, tools } = byType(run, items);
+    const controls = parts.filter((item) => run.thing(item).type !== 'part');
+    unlock(run, controls);
+    unlockPart(run, parts.filter((item) => !controls.includes(item)));
+    removeTool(run, tools);
+  },
+  lock: (run, items, action, resolve) => lock(run, items, toolsOf(run, action, resolve)),
+  support: (run, items, action, resolve) => support(run, items, toolsOf(run, action, resolve)),
+  raise: (run, items, action, resolve) => support(run, items, toolsOf(run, action, resolve)),
+  lower: (run, items) => lower(run, items),
+  bypass: (run, items, action, resolve) => bypass(run, items, toolsOf(run, action, resolve)),
+  turn: (run, items) => turn(run, items),
+  isolate: (run, items) => isolate(run, items),
+  restore: (run, items) => restore(run, items),
+  relieve: (run, items) => relieve(run, items),
+  'let cool': (run, items) => letCool(run, items),
+  prove: (run, items) => prove(run, items),
+  drain: (run, items) => drain(run, items),
+  recover: (run, items) => drain(run, items),
+  fill: (run, items) => fill(run, items),
+  'top up': (run, items) => topUp(run, items),
+  bleed: (run, items) => bleed(run, items),
+  evacuate: (run, items) => evacuate(run, items),
+  pressurise: (run, items) => pressurise(run, items),
+  inflate: (run, items) => pressurise(run, items),
+  run: (run, items) => runMachine(run, items),
+  mark: (run, items) => {
+    working(run, items);
+    for (const item of items) run.set('marked', item, YES);
+  },
+  clean: (run, items) => {
+    working(run, items);
+    for (const item of items) if (run.thing(item).type === 'face') run.set('place', item, CLEAN);
+  },
+  coat: (run, items) => working(run, items),
+  lubricate: (run, items) => working(run, items),
+  adjust: (run, items) => inPlace(run, items, true),
+  align: (run, items) => inPlace(run, items, true),
+  inspect: (run, items) => looking(run, items),
+  record: (run, items) => looking(run, items),
+  send: (run, items) => looking(run, items),
+  check: (run, items) => inPlace(run, items, false),
+  measure: (run, items, action, resolve) => {
+    looking(run, items);
+    const between = action.tails.flatMap((tail) => (tail.tail === 'between' ? tail.refs : []));
+    const ends = between.flatMap((ref) => resolve(ref)?.items ?? []);
+    for (const { root, cases } of apart(run, ends, run.within)) missing(run, 'not-in-place', ends.includes(root) ? root : ends[0]!, root, cases);
+  },
+};
+
+function goBack(run: Run, items: number[], action: Action, resolve: Resolve): void {
+  const fresh = action.fresh !== undefined;
+  const all = action.fresh === 'kit' ? items.flatMap((item) => (run.thing(item).type === 'kit' ? run.model.contains[item]! : [item])) : items;
+  const { fasteners, connections, tools, parts } = byType(run, all);
+  if (parts.length > 0) putBack(run, parts, { fresh });
+  if (connections.length > 0) connect(run, connections, { fresh });
+  fitTool(run, tools);
+  const byHand = action.tails.some((tail) => tail.tail === 'by hand');
+  bringIn(run, at(run, fasteners, action), run.within, { fresh, byHand });
+}
+
+function openOrClose(run: Run, items: number[], action: Action): void {
+  const to = OPERATE[action.verb]!;
+  const { connections, parts } = byType(run, items);
+  if (connections.length > 0) {
+    if (to === 'open' || to === 'off') disconnect(run, connections);
+    else connect(run, connections);
+  }
+  operate(run, parts, to);
+}
+
+/** Work on a thing that is at hand and that nothing hides. */
+function working(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    atHand(run, item, run.within);
+    reach(run, item, run.within, items);
+  }
+}
+
+function looking(run: Run, items: readonly number[]): void {
+  for (const item of items) atHand(run, item, run.within);
+}
+
+/** Work that asks that the thing is on its seat, or in its hole. */
+function inPlace(run: Run, items: readonly number[], reaching: boolean): void {
+  for (const item of items) {
+    const thing = run.thing(item);
+    if (thing.type === 'fastener') run.require('not-in-place', item, 'place', item, not(OUT), FINAL, run.within, storyOf(thing));
+    else if (thing.type === 'part' && reaching) {
+      run.require('not-in-place', item, 'place', item, not(OFF, GONE), FITTED, run.within, storyOf(thing));
+    } else atHand(run, item, run.within);
+    if (reaching) reach(run, item, run.within, items);
+  }
+}
+
+/** `tighten head-bolts at #3`: only these positions. */
+function at(run: Run, items: number[], action: Action): number[] {
+  const tail = action.tails.find((one): one is Extract<Tail, { tail: 'at' }> => one.tail === 'at' && one.positions.length > 0);
+  if (!tail || items.length === 0) return items;
+  const thing = run.thing(items[0]!);
+  const wanted = itemsOf(thing, { name: action.word, positions: tail.positions, start: tail.start, end: tail.end }).items;
+  return items.filter((item) => run.thing(item) !== thing || wanted.includes(item));
+}
+
+function discards(action: Action): boolean {
+  return action.tails.some((tail) => tail.tail === 'and discard');
+}
+
+function toolsOf(run: Run, action: Action, resolve: Resolve): number[] {
+  return action.tails
+    .flatMap((tail) => (tail.tail === 'with' ? tail.refs : []))
+    .flatMap((ref) => resolve(ref)?.items ?? [])
+    .filter((item) => run.thing(item).type === 'tool');
+}
+
+function byType(run: Run, items: readonly number[]) {
+  const fasteners: number[] = [];
+  const connections: number[] = [];
+  const tools: number[] = [];
+  const parts: number[] = [];
+  for (const item of items) {
+    const { type } = run.thing(item);
+    if (type === 'fastener') fasteners.push(item);
+    else if (type === 'connection') connections.push(item);
+    else if (type === 'tool') tools.push(item);
+    else if (type === 'part' || type === 'seal' || type === 'control' || type === 'isolator') parts.push(item);
+  }
+  return { fasteners, connections, tools, parts };
+}
+

@@ -1,0 +1,147 @@
+/** Tools, fixtures, supports, locks and bypasses: put in place, and what they hold; turning. */
+import { AWAY, bit, FITTED, GONE, IN_PLACE, NO, OFF, PLACED, YES } from '../aspects.ts';
+import { NONE } from '../cases.ts';
+import type { Run } from '../run.ts';
+import { already } from './common.ts';
+import { missing } from './parts.ts';
+
+export function fitTool(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    const set = already(run, item, run.entries('place', item), bit(IN_PLACE), run.cases.and(run.within, run.thing(item).exists), 'takes away', 'put in place');
+    run.set('place', item, IN_PLACE, set);
+  }
+}
+
+/** Taking a tool away frees what it locked, held up or bridged. */
+export function removeTool(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    const set = already(run, item, run.entries('place', item), bit(AWAY), run.cases.and(run.within, run.thing(item).exists), 'puts back', 'taken off');
+    run.set('place', item, AWAY, set);
+    const held = run.heldBy.get(item);
+    if (!held) continue;
+    for (const other of held) {
+      run.set('supported', other, NO, set);
+      run.set('bypass', other, NO, set);
+    }
+  }
+}
+
+/** Remembers which tool holds what, so that taking the tool away lets go of it. */
+function hold(run: Run, item: number, tools: readonly number[]): void {
+  for (const tool of tools) {
+    run.set('place', tool, IN_PLACE);
+    let held = run.heldBy.get(tool);
+    if (!held) {
+      held = new Set();
+      run.heldBy.set(tool, held);
+    }
+    held.add(item);
+  }
+}
+
+function letGo(run: Run, item: number): void {
+  for (const [tool, held] of run.heldBy) {
+    if (held.has(item)) run.set('place', tool, AWAY, run.where('place', tool, bit(IN_PLACE)));
+  }
+}
+
+export function support(run: Run, items: readonly number[], tools: readonly number[]): void {
+  for (const item of items) {
+    run.set('supported', item, YES);
+    hold(run, item, tools);
+  }
+}
+
+export function lower(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    const set = already(run, item, run.entries('supported', item), bit(NO), run.cases.and(run.within, run.thing(item).exists), 'takes away', 'supported');
+    if (set === NONE) continue;
+    const fitted = run.where('place', item, PLACED, set);
+    for (const carrier of run.model.carriedBy[item]!) {
+      const off = run.where('place', carrier, bit(OFF, GONE), fitted);
+      if (off !== NONE) missing(run, 'not-supported', item, carrier, off);
+    }
+    run.set('supported', item, NO, set);
+    letGo(run, item);
+  }
+}
+
+export function lock(run: Run, items: readonly number[], tools: readonly number[]): void {
+  for (const item of items) {
+    if (tools.length === 0) {
+      const set = already(run, item, run.entries('lock', item), bit(YES), run.within, 'takes away', 'locked');
+      run.set('lock', item, YES, set);
+      continue;
+    }
+    for (const tool of tools) {
+      const set = already(run, tool, run.entries('place', tool), bit(IN_PLACE), run.within, 'takes away', 'put in place');
+      run.set('place', tool, IN_PLACE, set);
+      run.lockedWith(tool, item);
+    }
+  }
+}
+
+/** `unlock flywheel`: the lock or the tool that holds it goes. */
+export function unlockPart(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    const tools = run.lockingTools(item);
+    if (tools.length === 0) {
+      const set = already(run, item, run.entries('lock', item), bit(NO), run.within, 'puts back', 'unlocked');
+      run.set('lock', item, NO, set);
+      continue;
+    }
+    let held = run.where('lock', item, bit(YES));
+    for (const tool of tools) held = run.cases.or(held, run.where('place', tool, bit(IN_PLACE)));
+    const free = run.cases.minus(run.within, held);
+    if (free !== NONE) run.blame('done-twice', item, { cases: free });
+    for (const tool of tools) run.set('place', tool, AWAY, run.where('place', tool, bit(IN_PLACE)));
+    run.set('lock', item, NO);
+  }
+}
+
+export function bypass(run: Run, items: readonly number[], tools: readonly number[]): void {
+  for (const item of items) {
+    const set = already(run, item, run.entries('bypass', item), bit(YES), run.within, 'takes away', 'bypassed');
+    run.set('bypass', item, YES, set);
+    hold(run, item, tools);
+  }
+}
+
+export function turn(run: Run, items: readonly number[]): void {
+  for (const item of items) {
+    run.require('not-in-place', item, 'place', item, ~bit(GONE), FITTED, run.within, 'discarded');
+    for (const [other, within] of turnsWith(run, item)) {
+      run.require('turned-while-locked', item, 'lock', other, bit(NO), NO, within, 'locked');
+      for (const tool of run.lockingTools(other)) {
+        run.require('turned-while-locked', item, 'place', tool, bit(AWAY), AWAY, within, 'put in place');
+      }
+    }
+  }
+}
+
+/** Everything that turns with the item, with the cases in which the coupling acts. */
+function turnsWith(run: Run, item: number): Map<number, number> {
+  const { cases, model } = run;
+  const result = new Map([[item, run.within]]);
+  const work = [item];
+  for (let index = 0; index < work.length; index++) {
+    const now = work[index]!;
+    for (const coupling of model.couplings) {
+      if (!coupling.items.includes(now)) continue;
+      let acts = result.get(now)!;
+      if (coupling.while) {
+        const thing = run.thing(coupling.while.item);
+        const there = run.where('place', coupling.while.item, thing.type === 'tool' ? bit(IN_PLACE) : thing.type === 'part' ? PLACED : bit(0), acts);
+        acts = coupling.while.fitted ? there : cases.minus(acts, there);
+      }
+      for (const other of coupling.items) {
+        const before = result.get(other) ?? NONE;
+        const after = cases.or(before, acts);
+        if (after === before) continue;
+        result.set(other, after);
+        work.push(other);
+      }
+    }
+  }
+  return result;
+}

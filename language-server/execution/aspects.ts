@@ -1,0 +1,109 @@
+/**
+ * The aspects of an item that the execution tracks, and their values. Every aspect starts at 0, which is how
+ * a machine stands before the job: fitted, tight, connected, full, live. See grammar/STATE.md.
+ */
+import type { Thing } from '../model/model.ts';
+
+export const ASPECTS = [
+  'place',
+  'fresh',
+  'parted',
+  'lost',
+  'marked',
+  'supported',
+  'secured',
+  'moved',
+  'lock',
+  'fluid',
+  'pressure',
+  'heat',
+  'live',
+  'proved',
+  'bled',
+  'bypass',
+  'feel',
+  'rescued',
+  'yielded',
+] as const;
+export type Aspect = (typeof ASPECTS)[number];
+
+export const ASPECT: Readonly<Record<Aspect, number>> = Object.fromEntries(ASPECTS.map((name, index) => [name, index])) as Record<
+  Aspect,
+  number
+>;
+
+/** `place` of a part, seal, control or isolator. */
+export const FITTED = 0;
+export const ASIDE = 1;
+export const TRIAL = 2;
+export const OFF = 3;
+export const GONE = 4;
+/** `place` of a fastener at one position. Stage k is `STAGE + k`. */
+export const FINAL = 0;
+export const OUT = 1;
+export const HAND = 2;
+export const LOOSE = 3;
+export const PASS = 4;
+export const STAGE = 4;
+export const MOST_STAGES = 24;
+/** `place` of a connection. */
+export const CONNECTED = 0;
+export const DISCONNECTED = 1;
+export const CAPPED = 2;
+/** `place` of a face. */
+export const DIRTY = 0;
+export const CLEAN = 1;
+/** `place` of a tool. */
+export const AWAY = 0;
+export const IN_PLACE = 1;
+/** `fluid` */
+export const FULL = 0;
+export const LOW = 1;
+export const DRAINED = 2;
+/** Two-valued aspects: 0 is the start, 1 the other one. */
+export const NO = 0;
+export const YES = 1;
+/** `parted`: has been off; and thrown away. */
+export const HAS_BEEN_OFF = 1;
+export const THROWN_AWAY = 2;
+
+export const bit = (...values: number[]): number => values.reduce((mask, value) => mask | (1 << value), 0);
+/** Every value but these. */
+export const not = (...values: number[]): number => ~bit(...values);
+
+export const PLACED = bit(FITTED, ASIDE, TRIAL);
+
+/** Values of `place` in which the thing is there, on its seat or in its hole. */
+export function inPlace(thing: Thing): number {
+  switch (thing.type) {
+    case 'fastener':
+      return not(OUT);
+    case 'connection':
+      return bit(CONNECTED);
+    case 'tool':
+      return bit(IN_PLACE);
+    default:
+      return PLACED;
+  }
+}
+
+/** Values of `place` in which the thing hides or blocks what is under it. */
+export function covering(thing: Thing): number {
+  return thing.type === 'part' || thing.type === 'seal' || thing.type === 'control' || thing.type === 'isolator'
+    ? bit(FITTED, TRIAL)
+    : inPlace(thing);
+}
+
+/** The value of `place` that takes the thing out of the way. */
+export function awayValue(thing: Thing): number {
+  switch (thing.type) {
+    case 'fastener':
+      return OUT;
+    case 'connection':
+      return DISCONNECTED;
+    case 'tool':
+      return AWAY;
+    default:
+      return OFF;
+  }
+}

@@ -1,0 +1,133 @@
+/**
+ * What moves with what, and what holds it to the rest: the questions of grammar/STATE.md under "Seats,
+ * assemblies and what crosses", answered for all cases at once. Reads the state, never changes it.
+ */
+import { GROUND } from '../model/model.ts';
+import { GONE, inPlace, not, OFF, PLACED } from './aspects.ts';
+import { type CaseSet, NONE } from './cases.ts';
+import type { Run } from './run.ts';
+
+/** Item -> the cases in which it moves along. */
+export type Moved = Map<number, CaseSet>;
+
+/**
+ * Everything that comes along when the items are taken off, and what sits on them and on something else too
+ * (it must come off first).
+ */
+export function movedWith(run: Run, items: readonly number[], within: CaseSet): { moved: Moved; straddling: Moved } {
+  const { cases, model } = run;
+  const moved: Moved = new Map(items.map((item) => [item, within]));
+  const straddling: Moved = new Map();
+  const work = items.slice();
+  for (let index = 0; index < work.length; index++) {
+    const item = work[index]!;
+    for (const rider of model.riders[item]!) {
+      const there = cases.and(run.where('place', rider, inPlace(run.thing(rider)), within), moved.get(item)!);
+      if (there === NONE) continue;
+      let along = there;
+      for (const seat of model.seats[rider]!) {
+        const free = run.where('place', seat, ~inPlace(run.thing(seat)), there);
+        along = cases.and(along, cases.or(moved.get(seat) ?? NONE, free));
+      }
+      const apart = cases.minus(there, along);
+      if (apart !== NONE) straddling.set(rider, apart);
+      else straddling.delete(rider);
+      const known = moved.get(rider);
+      if (along === NONE || known === along) continue;
+      moved.set(rider, known === undefined ? along : cases.or(known, along));
+      work.push(rider);
+    }
+  }
+  for (const item of straddling.keys()) {
+    const left = cases.minus(straddling.get(item)!, moved.get(item) ?? NONE);
+    if (left === NONE) straddling.delete(item);
+    else straddling.set(item, left);
+  }
+  return { moved, straddling };
+}
+
+/** The cases in which a fastener or connection joins what moves to what does not. */
+export function crosses(run: Run, joint: number, moved: Moved, within: CaseSet): CaseSet {
+  const { cases, model } = run;
+  const there = run.where('place', joint, inPlace(run.thing(joint)), within);
+  if (there === NONE) return NONE;
+  let inside: CaseSet = NONE;
+  let outside: CaseSet = NONE;
+  for (const member of model.members[joint]!) {
+    if (member === GROUND) {
+      outside = there;
+      continue;
+    }
+    const moves = cases.and(moved.get(member) ?? NONE, there);
+    inside = cases.or(inside, moves);
+    const thing = run.thing(member);
+    const isThere = cases.and(there, thing.type === 'part' ? run.where('place', member, not(GONE), there) : thing.exists);
+    outside = cases.or(outside, cases.minus(isThere, moves));
+  }
+  return cases.and(inside, outside);
+}
+
+export interface Root {
+  /** The thing that is off and carries the item, or GROUND. */
+  root: number;
+  cases: CaseSet;
+}
+
+/** Where the chain of seats under an item ends, in which cases. */
+export function roots(run: Run, item: number, within: CaseSet): Root[] {
+  if (within === NONE) return [];
+  if (item === GROUND) return [{ root: GROUND, cases: within }];
+  const { cases, model } = run;
+  const thing = run.thing(item);
+  const existing = cases.and(within, thing.exists);
+  const result: Root[] = [];
+  // A thing that this variant does not have stands in nobody's way.
+  const missing = cases.minus(within, existing);
+  if (missing !== NONE) result.push({ root: GROUND, cases: missing });
+  if (thing.type !== 'part' && thing.type !== 'seal' && thing.type !== 'control' && thing.type !== 'isolator') {
+    return [...result, { root: GROUND, cases: existing }];
+  }
+  const off = run.where('place', item, ~PLACED, existing);
+  if (off !== NONE) result.push({ root: item, cases: off });
+  let rest = cases.minus(existing, off);
+  for (const seat of model.seats[item]!) {
+    if (rest === NONE) break;
+    const here = cases.and(rest, run.thing(seat).exists);
+    result.push(...roots(run, seat, here));
+    rest = cases.minus(rest, here);
+  }
+  if (rest !== NONE) result.push({ root: GROUND, cases: rest });
+  return result;
+}
+
+/**
+ * The things that keep these items from being in one assembly: each with the cases in which it is off while
+ * the others are elsewhere. Empty where they are together.
+ */
+export function apart(run: Run, items: readonly number[], within: CaseSet): Root[] {
+  const { cases } = run;
+  if (items.length < 2) return [];
+  const all = items.map((item) => roots(run, item, within));
+  if (all.every((list) => list.length === 1 && list[0]!.root === all[0]![0]!.root)) return [];
+  // The assembly that is meant: on the machine where one of them is, else where the last one is.
+  let grounded: CaseSet = NONE;
+  for (const list of all) for (const { root, cases: set } of list) if (root === GROUND) grounded = cases.or(grounded, set);
+  const meant: Root[] = [{ root: GROUND, cases: grounded }];
+  const bench = cases.minus(within, grounded);
+  if (bench !== NONE) {
+    for (const { root, cases: set } of all[all.length - 1]!) meant.push({ root, cases: cases.and(set, bench) });
+  }
+  const result = new Map<number, CaseSet>();
+  for (const list of all) {
+    for (const { root, cases: set } of list) {
+      for (const target of meant) {
+        if (root === target.root || root === GROUND) continue;
+        const elsewhere = cases.and(set, target.cases);
+        if (elsewhere !== NONE) result.set(root, cases.or(result.get(root) ?? NONE, elsewhere));
+      }
+    }
+  }
+  return [...result].map(([root, set]) => ({ root, cases: set }));
+}
+
+export { OFF };

@@ -1,0 +1,215 @@
+/**
+ * One execution of a procedure: the state, the cases in which the present step is done, and what was found.
+ * Actions (see actions/) ask and change the state through it; what a step lacks is blamed here, gathered per
+ * step, check and subject, so that one cause gives one fact.
+ */
+import type { Action } from '../../grammar/syntax/tree.ts';
+import type { Fact, Story } from '../model/facts.ts';
+import type { Model, Thing } from '../model/model.ts';
+import { ASPECT, type Aspect, ASPECTS } from './aspects.ts';
+import { type CaseSet, type Cases, NONE } from './cases.ts';
+import { type Entry, State } from './state.ts';
+
+export interface StepRef {
+  action: Action;
+  file: string;
+}
+
+interface Blame {
+  check: string;
+  subject: Thing;
+  items: Set<number>;
+  others: Map<Thing, Set<number>>;
+  cases: CaseSet;
+  story: Map<string, { since: number; what: Story; thing: Thing }>;
+  words: Record<string, string>;
+  /** The step that the fact is about, where it is not the present one. */
+  at?: number;
+}
+
+export class Run {
+  readonly model: Model;
+  readonly cases: Cases;
+  state: State;
+  readonly facts: Fact[] = [];
+  readonly steps: StepRef[] = [];
+  /** The cases in which the present statement is carried out. */
+  within: CaseSet;
+  /** How many actions were executed: the measure of work. */
+  executed = 0;
+  /** Normal positions of controls that do not declare one, found from the first action on them. */
+  readonly positions = new Map<number, string>();
+  /** Tool -> what it supports or bridges. */
+  readonly heldBy = new Map<number, Set<number>>();
+  private readonly lockTools = new Map<number, Set<number>>();
+  private blames: Blame[] = [];
+  private reported = new Map<string, Fact>();
+
+  constructor(model: Model) {
+    this.model = model;
+    this.cases = model.cases;
+    this.within = model.built;
+    const { items, thingOf } = model;
+    this.state = new State(items * ASPECTS.length, model.cases, (variable) => thingOf[variable % items]!.exists);
+    for (const thing of model.things) {
+      if (thing.type !== 'tool') continue;
+      for (const item of model.locks[thing.first]!) this.lockedWith(thing.first, item);
+    }
+  }
+
+  /** Tools that lock the item: declared so, or used so in this procedure. */
+  lockingTools(item: number): number[] {
+    return [...(this.lockTools.get(item) ?? [])];
+  }
+
+  lockedWith(tool: number, item: number): void {
+    let tools = this.lockTools.get(item);
+    if (!tools) {
+      tools = new Set();
+      this.lockTools.set(item, tools);
+    }
+    tools.add(tool);
+  }
+
+  /** The number of the present step. */
+  get step(): number {
+    return this.steps.length - 1;
+  }
+
+  begin(action: Action, file: string): void {
+    this.steps.push({ action, file });
+    this.executed++;
+  }
+
+  variable(aspect: Aspect, item: number): number {
+    return ASPECT[aspect] * this.model.items + item;
+  }
+
+  thing(item: number): Thing {
+    return this.model.thingOf[item]!;
+  }
+
+  where(aspect: Aspect, item: number, mask: number, within = this.within): CaseSet {
+    return this.state.where(this.variable(aspect, item), mask, within);
+  }
+
+  entries(aspect: Aspect, item: number, within = this.within): Entry[] {
+    return this.state.entries(this.variable(aspect, item), within);
+  }
+
+  set(aspect: Aspect, item: number, value: number, within = this.within): void {
+    this.state.set(this.variable(aspect, item), value, within, this.step);
+  }
+
+  /** Sets an aspect to how things stand at the start, as if no step had done it. */
+  start(aspect: Aspect, item: number, value: number, within: CaseSet): void {
+    this.state.set(this.variable(aspect, item), value, within, -1);
+  }
+
+  assume(aspect: Aspect, item: number, value: number, within: CaseSet): void {
+    this.state.set(this.variable(aspect, item), value, within, this.step, true);
+  }
+
+  /**
+   * Asks that `item` has a value of `mask`. Where it has not, the step is blamed (unless that was only
+   * assumed), and the value is taken to be `wanted` from here on. Answers the cases in which it was not so.
+   */
+  require(
+    check: string,
+    subject: number,
+    aspect: Aspect,
+    item: number,
+    mask: number,
+    wanted: number,
+    within: CaseSet,
+    what: Story | ((value: number) => Story),
+    words?: Record<string, string>,
+  ): CaseSet {
+    const failing = this.where(aspect, item, ~mask, within);
+    if (failing === NONE) return NONE;
+    for (const entry of this.entries(aspect, item, within)) {
+      if ((mask >>> entry.value) & 1 || entry.assumed) continue;
+      this.blame(check, subject, {
+        other: item === subject ? undefined : item,
+        cases: entry.cases,
+        since: entry.since,
+        what: typeof what === 'string' ? what : what(entry.value),
+        ...(words ? { words } : {}),
+      });
+    }
+    this.assume(aspect, item, wanted, failing);
+    return failing;
+  }
+
+  blame(
+    check: string,
+    subject: number,
+    more: {
+      cases: CaseSet;
+      other?: number | undefined;
+      since?: number;
+      what?: Story;
+      storyOf?: number;
+      words?: Record<string, string>;
+      /** The step that the fact is about, where it is not the present one. */
+      at?: number;
+    },
+  ): void {
+    const thing = this.thing(subject);
+    let blame = this.blames.find((one) => one.check === check && one.subject === thing && one.at === more.at);
+    if (!blame) {
+      blame = { check, subject: thing, items: new Set(), others: new Map(), cases: NONE, story: new Map(), words: {}, ...(more.at === undefined ? {} : { at: more.at }) };
+      this.blames.push(blame);
+    }
+    blame.items.add(subject);
+    blame.cases = this.cases.or(blame.cases, more.cases);
+    if (more.other !== undefined && more.other >= 0) {
+      const other = this.thing(more.other);
+      let items = blame.others.get(other);
+      if (!items) {
+        items = new Set();
+        blame.others.set(other, items);
+      }
+      items.add(more.other);
+    }
+    if (more.since !== undefined && more.since >= 0 && more.what) {
+      const of = this.thing(more.storyOf ?? (more.other !== undefined && more.other >= 0 ? more.other : subject));
+      blame.story.set(`${more.since} ${more.what} ${of.id}`, { since: more.since, what: more.what, thing: of });
+    }
+    if (more.words) Object.assign(blame.words, more.words);
+  }
+
+  /** Turns what the step was blamed for into facts: once for each check, subject and step. */
+  flush(): void {
+    for (const blame of this.blames) {
+      const step = this.steps[blame.at ?? this.step];
+      if (!step) continue;
+      const key = `${blame.check} ${blame.subject.id} ${step.file} ${step.action.start}`;
+      const known = this.reported.get(key);
+      if (known) {
+        // A later round of a loop, or another use of the same task: one finding for all its cases.
+        known.cases = this.cases.or(known.cases ?? NONE, blame.cases);
+        continue;
+      }
+      const object = step.action.objects.find((ref) => ref.name.text === blame.subject.name);
+      const place = object ?? step.action;
+      const fact: Fact = {
+        check: blame.check,
+        at: { file: step.file, start: place.start, end: place.end },
+        subject: { thing: blame.subject, items: [...blame.items].sort((a, b) => a - b) },
+        others: [...blame.others].map(([thing, items]) => ({ thing, items: [...items].sort((a, b) => a - b) })),
+        story: [...blame.story.values()]
+          .sort((a, b) => a.since - b.since)
+          .map(({ since, what, thing }) => {
+            const { action, file } = this.steps[since]!;
+            return { at: { file, start: action.start, end: action.end }, what, thing };
+          }),
+        cases: blame.cases,
+        words: blame.words,
+      };
+      this.facts.push(fact);
+      this.reported.set(key, fact);
+    }
+    this.blames = [];
+  }
+}

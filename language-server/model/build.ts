@@ -1,0 +1,424 @@
+/**
+ * From declarations to a model: numbers the things and their items, resolves every name that a clause uses,
+ * and wires up what sits on, covers, holds, seals, joins and opens what. What is wrong with the machine
+ * itself becomes facts; a clause that cannot be understood is left out, never guessed.
+ */
+import type { Clause, ClauseName, Declaration, DeclarationKind, Machine, Ref } from '../../grammar/syntax/tree.ts';
+import { type CaseSet, Cases, EVERY } from '../execution/cases.ts';
+import { casesOf, type Variants } from './conditions.ts';
+import { type Draft, draft } from './draft.ts';
+import type { Fact } from './facts.ts';
+import { type Coupling, GROUND, type Model, type Thing } from './model.ts';
+import { type LoadedFile, unknownName } from './names.ts';
+
+export function buildModel(
+  machine: Machine | undefined,
+  file: LoadedFile,
+  visible: readonly LoadedFile[],
+): { model: Model; facts: Fact[] } {
+  const facts: Fact[] = [];
+  return { model: new Builder(draft(machine, file, visible, facts), facts).build(machine), facts };
+}
+
+/** What the things named in a clause may be. */
+const MAY_NAME: Partial<Record<ClauseName, readonly DeclarationKind[]>> = {
+  on: ['part', 'control', 'isolator', 'connection', 'fastener', 'seal'],
+  under: ['part', 'seal', 'fastener', 'connection', 'control', 'isolator', 'tool'],
+  'held by': ['fastener'],
+  'sealed by': ['seal', 'consumable'],
+  'joined by': ['connection'],
+  opens: ['system'],
+  carries: ['part'],
+  'part of': ['part', 'kit'],
+  'supplied with': ['part', 'seal', 'fastener', 'connection', 'consumable', 'control'],
+  clamps: ['part', 'seal', 'control', 'isolator', 'connection', 'face'],
+  joins: ['part', 'control', 'isolator', 'connection', 'fastener'],
+  'lubricated with': ['consumable', 'fluid'],
+  'coated with': ['consumable', 'fluid'],
+  in: ['system'],
+  'relieved at': ['control', 'isolator', 'connection', 'part', 'fastener'],
+  'drained at': ['control', 'isolator', 'connection', 'part', 'fastener'],
+  'filled at': ['control', 'isolator', 'connection', 'part', 'fastener'],
+  'vented at': ['control', 'isolator', 'connection', 'part', 'fastener'],
+  'bled at': ['control', 'isolator', 'connection', 'part', 'fastener'],
+  'isolated at': ['isolator', 'control', 'connection'],
+  'proved with': ['tool', 'part', 'control'],
+  runs: ['system', 'part'],
+  locks: ['part', 'control', 'isolator', 'fastener'],
+  contains: ['part', 'seal', 'fastener', 'consumable', 'connection'],
+};
+
+class Builder {
+  private readonly cases = new Cases();
+  private readonly things: Thing[] = [];
+  private readonly byName = new Map<string, Thing>();
+  private readonly variants: Variants & Map<string, { axis: number; values: string[]; place: { file: string; start: number; end: number } }> = new Map();
+  private readonly source: Draft;
+  private readonly facts: Fact[];
+  private items = 0;
+
+  constructor(source: Draft, facts: Fact[]) {
+    this.source = source;
+    this.facts = facts;
+  }
+
+  build(machine: Machine | undefined): Model {
+    for (const { item, file } of this.source.variants) {
+      if (!item.name) continue;
+      const values = item.values.map((value) => value.text);
+      const axis = this.cases.axis(`variant ${item.name.text}`, values.map((value) => `${item.name!.text} is ${value}`));
+      this.variants.set(item.name.text, { axis, values, place: { file, start: item.name.start, end: item.name.end } });
+    }
+    let built: CaseSet = EVERY;
+    for (const { item, file } of this.source.nevers) {
+      if (item.condition) built = this.cases.minus(built, this.cases1(item.condition, file));
+    }
+    for (const entry of this.source.declarations) this.declare(entry, built);
+    const thingOf: Thing[] = [];
+    for (const thing of this.things) for (let i = 0; i < thing.positions.length; i++) thingOf.push(thing);
+    const wires = this.wire();
+    return {
+      name: machine?.name?.text ?? '',
+      title: machine?.title?.value ?? machine?.name?.text ?? '',
+      machine,
+      cases: this.cases,
+      built,
+      things: this.things,
+      byName: this.byName,
+      variants: this.variants,
+      values: new Map(
+        this.source.values.flatMap(({ item, file }) =>
+          item.name
+            ? [[item.name.text, { expression: item.expression, place: { file, start: item.name.start, end: item.name.end }, title: item.title?.value ?? item.name.text }] as const]
+            : [],
+        ),
+      ),
+      tables: new Map(this.source.tables.flatMap(({ item }) => (item.name ? [[item.name.text, item] as const] : []))),
+      rules: this.source.rules.map(({ item, file }) => ({ rule: item, file })),
+      couplings: this.couplings(),
+      items: this.items,
+      thingOf,
+      ...wires,
+    };
+  }
+
+  private cases1(condition: Parameters<typeof casesOf>[0], file: string): CaseSet {
+    return casesOf(condition, file, this.cases, this.variants, this.facts) ?? EVERY;
+  }
+
+  private declare({ item, file, clauses }: Draft['declarations'][number], built: CaseSet): void {
+    if (!item.name) return;
+    const has = (name: ClauseName) => clauses.some((clause) => clause.clause === name);
+    const find = <Name extends ClauseName>(name: Name) =>
+      clauses.find((clause) => clause.clause === name) as (Clause & { clause: Name }) | undefined;
+    const positions = positionsOf(clauses);
+    const plan = find('plan')?.plan;
+    let exists = built;
+    for (const clause of clauses) {
+      if (clause.clause === 'only' && clause.condition) exists = this.cases.and(exists, this.cases1(clause.condition, file));
+    }
+    const only = ['holds', 'pressure', 'temperature', 'live', 'stored', 'isolated at'] as const;
+    const thing: Thing = {
+      id: this.things.length,
+      name: item.name.text,
+      type: item.type,
+      title: item.title?.value ?? item.name.text.replaceAll('-', ' '),
+      place: { file, start: item.name.start, end: item.name.end },
+      declaration: { ...item, clauses },
+      first: this.items,
+      positions,
+      count: find('count')?.count ?? (find('positions')?.names.length || undefined),
+      exists,
+      matched: has('matched'),
+      numbered: has('numbered'),
+      singleUse: has('single-use'),
+      added: has('added'),
+      fixed: has('fixed'),
+      stays: has('stay'),
+      freesWhenLoose: has('frees when loose'),
+      slack: has('slack'),
+      needsSecuring: has('secured by'),
+      needsBleeding: has('needs bleeding'),
+      toYield: plan?.toYield ?? false,
+      stages: plan?.stages ?? [],
+      torque: find('torque')?.quantity,
+      holds: find('holds')?.quantity,
+      hasPressure: has('pressure') || has('stored'),
+      hasHeat: has('temperature'),
+      hasLive: item.type === 'system' && (has('live') || has('isolated at') || !only.some(has)),
+      hasFluid: has('holds'),
+      provable: has('proved with'),
+      normally: find('normally')?.state?.text,
+    };
+    this.items += positions.length;
+    this.things.push(thing);
+    this.byName.set(thing.name, thing);
+  }
+
+  private wire() {
+    const lists = () => Array.from({ length: this.items }, () => NO_ITEMS as number[]);
+    const wires = {
+      seats: lists(), riders: lists(), covers: lists(), fastenersOf: lists(), heldBy: lists(), members: lists(),
+      connectionsOf: lists(), seals: lists(), sealedParts: lists(), opens: lists(), carries: lists(), carriedBy: lists(),
+      faces: lists(), comesWith: lists(), reliefPoints: lists(), drainPoints: lists(), fillPoints: lists(), bleedPoints: lists(),
+      isolators: lists(), openedBy: lists(), relieves: lists(), drains: lists(), isolates: lists(),
+      servicePoints: lists(), runs: lists(), locks: lists(), contains: lists(),
+    };
+    const withoutTarget: Thing[] = [];
+    for (const thing of this.things) {
+      const file = thing.place.file;
+      let target = false;
+      for (const clause of thing.declaration.clauses) {
+        const each = (refs: readonly Ref[], use: (item: number, others: number[]) => void, allowed = MAY_NAME[clause.clause]) => {
+          for (const ref of refs) this.pair(thing, ref, file, allowed, clause, use);
+        };
+        const link = (refs: readonly Ref[], there: number[][], back?: number[][]) =>
+          each(refs, (item, others) => {
+            for (const other of others) {
+              push(there, item, other);
+              if (back) push(back, other, item);
+            }
+          });
+        switch (clause.clause) {
+          case 'on':
+            if (!thing.fixed) link(clause.refs, wires.seats, wires.riders);
+            break;
+          case 'under':
+            each(clause.refs, (item, others) => {
+              for (const other of others) {
+                push(wires.covers, item, other);
+                if (thing.type === 'face') push(wires.faces, other, item);
+              }
+            });
+            break;
+          case 'held by':
+            each(clause.refs, (item, others) => {
+              for (const other of others) {
+                push(wires.heldBy, item, other);
+                push(wires.members, other, item);
+              }
+            });
+            break;
+          case 'sealed by':
+            each(clause.refs, (item, others) => {
+              for (const other of others) {
+                push(wires.seals, item, other);
+                push(wires.sealedParts, other, item);
+                push(wires.covers, other, item);
+              }
+            });
+            break;
+          case 'joined by':
+            link(clause.refs, wires.connectionsOf);
+            each(clause.refs, (item, others) => {
+              for (const other of others) push(wires.members, other, item);
+            });
+            break;
+          case 'clamps':
+          case 'joins':
+            each([...clause.refs, ...clause.to], (item, others) => {
+              for (const other of others) push(wires.members, item, other);
+            });
+            if (clause.to.length > 0) target = true;
+            break;
+          case 'opens':
+            link(clause.refs, wires.opens, wires.openedBy);
+            break;
+          case 'carries':
+            link(clause.refs, wires.carries, wires.carriedBy);
+            break;
+          case 'part of':
+            each(clause.refs, (item, others) => {
+              for (const other of others) push(wires.comesWith, other, item);
+            });
+            break;
+          case 'supplied with':
+            link(clause.refs, wires.comesWith);
+            break;
+          case 'contains':
+            link(clause.refs, wires.contains);
+            break;
+          case 'relieved at':
+            link(clause.refs, wires.reliefPoints, wires.relieves);
+            break;
+          case 'drained at':
+            link(clause.refs, wires.drainPoints, wires.drains);
+            break;
+          case 'filled at':
+          case 'vented at':
+            link(clause.refs, wires.fillPoints, wires.servicePoints);
+            break;
+          case 'bled at':
+            link(clause.refs, wires.bleedPoints, wires.servicePoints);
+            break;
+          case 'isolated at':
+            link(clause.refs, wires.isolators, wires.isolates);
+            break;
+          case 'runs':
+          case 'in':
+            if (thing.type !== 'isolator' || clause.clause === 'runs') link(clause.refs, wires.runs);
+            break;
+          case 'locks':
+            link(clause.refs, wires.locks);
+            break;
+          case 'lubricated with':
+          case 'coated with':
+          case 'proved with':
+            each(clause.refs, () => {});
+            break;
+          case 'holds':
+            if (clause.fluid) each([clause.fluid], () => {}, ['fluid']);
+            break;
+          case 'plan':
+            for (const stage of clause.plan.stages) if (stage.kind === 'until' && stage.turning) each([stage.turning], () => {}, ['part']);
+            break;
+          default:
+            break;
+        }
+      }
+      if (!target && (thing.type === 'fastener' || thing.type === 'connection')) withoutTarget.push(thing);
+    }
+    this.finishMembers(wires, withoutTarget);
+    return wires;
+  }
+
+  /** Where nothing is named after `to`, what the members sit on is held together with them. */
+  private finishMembers(
+    wires: { members: number[][]; seats: number[][]; fastenersOf: number[][]; connectionsOf: number[][] },
+    withoutTarget: readonly Thing[],
+  ): void {
+    for (const thing of withoutTarget) {
+      for (let item = thing.first; item < thing.first + thing.positions.length; item++) {
+        const members = wires.members[item]!;
+        if (members.length === 0) continue;
+        if (thing.type === 'connection') {
+          if (members.length === 1) wires.members[item] = [...members, GROUND];
+          continue;
+        }
+        const all = new Set(members);
+        for (const member of members) {
+          const seats = wires.seats[member] ?? [];
+          if (seats.length === 0) all.add(GROUND);
+          for (const seat of seats) all.add(seat);
+        }
+        wires.members[item] = [...all];
+      }
+    }
+    for (const thing of this.things) {
+      if (thing.type !== 'fastener' && thing.type !== 'connection') continue;
+      const back = thing.type === 'fastener' ? wires.fastenersOf : wires.connectionsOf;
+      for (let item = thing.first; item < thing.first + thing.positions.length; item++) {
+        for (const member of wires.members[item]!) if (member !== GROUND) push(back, member, item);
+      }
+    }
+  }
+
+  /** Calls `use` with each item of the thing and the items of the other that go with it. */
+  private pair(
+    thing: Thing,
+    ref: Ref,
+    file: string,
+    allowed: readonly DeclarationKind[] | undefined,
+    clause: Clause,
+    use: (item: number, others: number[]) => void,
+  ): void {
+    const other = this.byName.get(ref.name.text);
+    if (!other) {
+      if (clause.clause === 'secured by' || clause.clause === 'with') return;
+      this.facts.push(unknownName(file, ref.name, allowed?.[0] ?? 'thing', this.byName.keys()));
+      return;
+    }
+    if (allowed && !allowed.includes(other.type)) {
+      this.facts.push({
+        check: 'wrong-kind',
+        at: { file, start: ref.start, end: ref.end },
+        subject: { thing: other },
+        words: { clause: clause.clause, wanted: allowed.slice(0, 3).join(' or '), of: thing.type },
+        story: [{ at: other.place, what: 'declared', thing: other }],
+      });
+      return;
+    }
+    const named = itemsOf(other, ref);
+    if (named.unknown) {
+      this.facts.push({
+        check: 'unknown-position',
+        at: { file, start: named.unknown.start, end: named.unknown.end },
+        subject: { thing: other },
+        words: { position: named.unknown.from },
+      });
+    }
+    const mine = thing.positions.length;
+    const theirs = named.items.length;
+    for (let i = 0; i < mine; i++) {
+      let others = named.items;
+      if (mine > 1 && theirs >= mine && theirs % mine === 0 && theirs > 1) {
+        const share = theirs / mine;
+        others = named.items.slice(i * share, (i + 1) * share);
+      } else if (mine > theirs && theirs > 1 && mine % theirs === 0) {
+        others = [named.items[Math.floor(i / (mine / theirs))]!];
+      }
+      use(thing.first + i, others);
+    }
+  }
+
+  private couplings(): Coupling[] {
+    const result: Coupling[] = [];
+    for (const { item, file } of this.source.couplings) {
+      const coupling: Coupling = { items: [] };
+      for (const ref of item.refs) {
+        const thing = this.byName.get(ref.name.text);
+        if (thing) coupling.items.push(...itemsOf(thing, ref).items);
+        else this.facts.push(unknownName(file, ref.name, 'part', this.byName.keys()));
+      }
+      if (item.while?.kind === 'state') {
+        const thing = this.byName.get(item.while.ref.name.text);
+        if (thing) coupling.while = { item: thing.first, fitted: !item.while.negated && item.while.state.text !== 'off' };
+        else this.facts.push(unknownName(file, item.while.ref.name, 'part', this.byName.keys()));
+      }
+      result.push(coupling);
+    }
+    return result;
+  }
+}
+
+/** The items of a thing that a reference names: all of them, or its positions. */
+export function itemsOf(thing: Thing, ref: Ref): { items: number[]; unknown?: Ref['positions'][number] } {
+  const all = thing.positions.map((_, index) => thing.first + index);
+  if (ref.positions.length === 0) return { items: all };
+  const items: number[] = [];
+  let unknown: Ref['positions'][number] | undefined;
+  for (const position of ref.positions) {
+    const from = thing.positions.indexOf(position.from);
+    const to = position.to === undefined ? from : thing.positions.indexOf(position.to);
+    // A group without a count has no numbers to be wrong about.
+    if (from < 0 || to < 0) {
+      if (thing.count !== undefined) unknown = position;
+      else items.push(...all);
+      continue;
+    }
+    for (let index = Math.min(from, to); index <= Math.max(from, to); index++) items.push(thing.first + index);
+  }
+  return { items: [...new Set(items)], ...(unknown ? { unknown } : {}) };
+}
+
+/** More positions than this are tracked as one: a thousand rivets are not told apart. */
+const MOST_POSITIONS = 200;
+
+function positionsOf(clauses: Declaration['clauses']): string[] {
+  for (const clause of clauses) {
+    if (clause.clause === 'positions' && clause.names.length > 0) return clause.names.map((name) => name.text);
+    if (clause.clause === 'count' && clause.count > 1 && clause.count <= MOST_POSITIONS) {
+      return Array.from({ length: clause.count }, (_, index) => String(index + 1));
+    }
+  }
+  return [''];
+}
+
+/** Shared by all items that have nothing of a kind; `push` replaces it before it writes. */
+const NO_ITEMS: readonly number[] = [];
+
+function push(lists: number[][], item: number, other: number): void {
+  const list = lists[item]!;
+  if (list === NO_ITEMS) lists[item] = [other];
+  else if (!list.includes(other)) list.push(other);
+}

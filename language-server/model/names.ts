@@ -1,0 +1,161 @@
+/**
+ * Files and the names they share: what `use` brings in, which machines, procedures and shared declarations
+ * are visible in a file, and the nearest name for a slip. No disk: texts come from a SourceHost.
+ */
+import type { Machine, MachineItem, Name, Procedure, SourceFile } from '../../grammar/syntax/tree.ts';
+import { parse } from '../../grammar/parser/parse.ts';
+import type { Source, SourceHost } from '../project/project.ts';
+import type { Fact } from './facts.ts';
+
+export interface LoadedFile extends Source {
+  uses: LoadedFile[];
+  machines: Machine[];
+  procedures: Procedure[];
+  shared: MachineItem[];
+  /** What is wrong with its `use` lines. */
+  facts: Fact[];
+}
+
+/** Reads files and what they use, each once. */
+export class Loader {
+  private readonly loaded = new Map<string, LoadedFile>();
+  private readonly visibleFrom = new Map<LoadedFile, LoadedFile[]>();
+  private readonly host: SourceHost;
+
+  constructor(host: SourceHost) {
+    this.host = host;
+  }
+
+  get files(): readonly LoadedFile[] {
+    return [...this.loaded.values()];
+  }
+
+  load(path: string): LoadedFile | undefined {
+    const known = this.loaded.get(path);
+    if (known) return known;
+    const text = this.host.read(path);
+    if (text === undefined) return undefined;
+    const parsed = parse(text);
+    const file: LoadedFile = { path, text, parsed, uses: [], facts: [], ...sorted(parsed.tree) };
+    this.loaded.set(path, file);
+    for (const item of parsed.tree.items) {
+      if (item.kind !== 'use' || !item.path) continue;
+      const at = { file: path, start: item.path.start, end: item.path.end };
+      const target = this.host.resolve(path, item.path.value);
+      if (target === path) {
+        file.facts.push({ check: 'use-cycle', at, words: { path: item.path.value } });
+        continue;
+      }
+      const used = this.load(target);
+      if (used) file.uses.push(used);
+      else file.facts.push({ check: 'file-missing', at, words: { path: item.path.value } });
+    }
+    return file;
+  }
+
+  /** The file and everything it uses, directly or through others, nearest first. */
+  visible(file: LoadedFile): LoadedFile[] {
+    const known = this.visibleFrom.get(file);
+    if (known) return known;
+    const result = [file];
+    for (let index = 0; index < result.length; index++) {
+      for (const used of result[index]!.uses) if (!result.includes(used)) result.push(used);
+    }
+    this.visibleFrom.set(file, result);
+    return result;
+  }
+}
+
+function sorted(tree: SourceFile): Pick<LoadedFile, 'machines' | 'procedures' | 'shared'> {
+  const machines: Machine[] = [];
+  const procedures: Procedure[] = [];
+  const shared: MachineItem[] = [];
+  for (const item of tree.items) {
+    if (item.kind === 'machine') machines.push(item);
+    else if (item.kind === 'procedure') procedures.push(item);
+    else if (item.kind !== 'use') shared.push(item);
+  }
+  return { machines, procedures, shared };
+}
+
+/** A name as the files around it declare it. */
+export function findMachine(files: readonly LoadedFile[], name: string): { machine: Machine; file: LoadedFile } | undefined {
+  for (const file of files) {
+    const machine = file.machines.find((candidate) => candidate.name?.text === name);
+    if (machine) return { machine, file };
+  }
+  return undefined;
+}
+
+export function findProcedure(
+  files: readonly LoadedFile[],
+  name: string,
+): { procedure: Procedure; file: LoadedFile } | undefined {
+  for (const file of files) {
+    const procedure = file.procedures.find((candidate) => candidate.name?.text === name);
+    if (procedure) return { procedure, file };
+  }
+  return undefined;
+}
+
+/** The fact for a name that nothing declares, with the nearest one that is. */
+export function unknownName(file: string, name: Name, what: string, known: Iterable<string>): Fact {
+  const at = { file, start: name.start, end: name.end };
+  const near = nearest(name.text, known);
+  return {
+    check: 'unknown-name',
+    at,
+    words: { name: name.text, what, ...(near ? { near } : {}) },
+    ...(near ? { mends: [{ title: `Write ${near}`, at, text: near }] } : {}),
+  };
+}
+
+/**
+ * The nearest of the known names: fewest single-letter slips (insertion, deletion, exchange, swap of
+ * neighbours), at most a third of the length. Damerau, "A technique for computer detection and correction of
+ * spelling errors" (1964), optimal string alignment form.
+ */
+export function nearest(name: string, known: Iterable<string>): string | undefined {
+  let best: string | undefined;
+  let least = Math.max(1, Math.floor(name.length / 3)) + 1;
+  for (const candidate of known) {
+    if (Math.abs(candidate.length - name.length) >= least) continue;
+    const slips = distance(name, candidate, least);
+    if (slips < least) {
+      least = slips;
+      best = candidate;
+    }
+  }
+  return best ?? sharedWords(name, known);
+}
+
+/** `head-gasket` for `gasket-head`: the same words in another order, or all of its words and one more. */
+function sharedWords(name: string, known: Iterable<string>): string | undefined {
+  const words = new Set(name.split('-'));
+  if (words.size < 2) return undefined;
+  for (const candidate of known) {
+    const others = candidate.split('-');
+    if (others.length <= words.size + 1 && [...words].every((word) => others.includes(word))) return candidate;
+  }
+  return undefined;
+}
+
+function distance(a: string, b: string, limit: number): number {
+  let before: number[] = [];
+  let last = Array.from({ length: b.length + 1 }, (_, index) => index);
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i];
+    let least = i;
+    for (let j = 1; j <= b.length; j++) {
+      const same = a[i - 1] === b[j - 1];
+      let cost = Math.min(last[j]! + 1, row[j - 1]! + 1, last[j - 1]! + (same ? 0 : 1));
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) cost = Math.min(cost, before[j - 2]! + 1);
+      row.push(cost);
+      if (cost < least) least = cost;
+    }
+    if (least >= limit) return limit;
+    before = last;
+    last = row;
+  }
+  return last[b.length]!;
+}
