@@ -10,24 +10,18 @@ export type UnitLookup =
   | { readonly is: 'unit'; readonly unit: Unit }
   | { readonly is: 'ambiguous'; readonly spelling: string; readonly readings: readonly Unit[] };
 
-interface Branch {
-  /** A spelling ends here. */
-  ends: boolean;
-  readonly next: Map<number, Branch>;
+/** Spellings by their first two characters (the second is 0 for spellings of one), longest first once used. */
+const buckets = new Map<number, Bucket>();
+const lookups = new Map<string, UnitLookup>();
+
+interface Bucket {
+  readonly spellings: string[];
+  sorted: boolean;
 }
 
-const root: Branch = { ends: false, next: new Map() };
-const lookups = new Map<string, UnitLookup>();
-const byLowerCase = new Map<string, Unit[]>();
-
 for (const unit of units) {
-  for (const spelling of allSpellings(unit)) {
-    enter(spelling, { is: 'unit', unit });
-    const key = plain(spelling);
-    const known = byLowerCase.get(key);
-    if (known === undefined) byLowerCase.set(key, [unit]);
-    else if (!known.includes(unit)) known.push(unit);
-  }
+  const lookup: UnitLookup = { is: 'unit', unit };
+  for (const spelling of allSpellings(unit)) enter(spelling, lookup);
 }
 for (const ambiguous of ambiguousUnits) {
   for (const spelling of ambiguous.spellings) {
@@ -44,15 +38,12 @@ for (const ambiguous of ambiguousUnits) {
  * `offset` is where the unit must start: the caller skips blanks after the number, on the same line only.
  */
 export function matchUnit(text: string, offset: number): number {
-  let branch = root.next.get(text.charCodeAt(offset));
-  let best = 0;
-  let at = offset + 1;
-  while (branch !== undefined) {
-    if (branch.ends && wordEnds(text, at)) best = at - offset;
-    branch = branch.next.get(text.charCodeAt(at));
-    at += 1;
-  }
-  return best;
+  const first = text.charCodeAt(offset);
+  const longer = buckets.get(bucketKey(first, text.charCodeAt(offset + 1)));
+  const length = longer === undefined ? 0 : longestIn(longer, text, offset);
+  if (length > 0) return length;
+  const single = buckets.get(bucketKey(first, 0));
+  return single === undefined ? 0 : longestIn(single, text, offset);
 }
 
 /** The unit with exactly this spelling, the readings of an ambiguous one, or undefined. */
@@ -73,7 +64,8 @@ export function unitNamed(text: string): Unit | undefined {
 export function nearUnits(text: string): readonly Unit[] {
   const slip = slips.get(plain(text));
   if (slip !== undefined) return slip.flatMap((symbol) => unitNamed(symbol) ?? []);
-  return byLowerCase.get(plain(text)) ?? [];
+  near ??= byPlainSpelling();
+  return near.get(plain(text)) ?? [];
 }
 
 /** Written in the trade, not units here; by what is usually meant (common practice, no source). */
@@ -94,17 +86,43 @@ const slips = new Map<string, readonly string[]>([
 
 function enter(spelling: string, lookup: UnitLookup): void {
   lookups.set(spelling, lookup);
-  let branch = root;
-  for (let i = 0; i < spelling.length; i += 1) {
-    const code = spelling.charCodeAt(i);
-    let next = branch.next.get(code);
-    if (next === undefined) {
-      next = { ends: false, next: new Map() };
-      branch.next.set(code, next);
-    }
-    branch = next;
+  const key = bucketKey(spelling.charCodeAt(0), spelling.length === 1 ? 0 : spelling.charCodeAt(1));
+  const bucket = buckets.get(key);
+  if (bucket === undefined) buckets.set(key, { spellings: [spelling], sorted: false });
+  else bucket.spellings.push(spelling);
+}
+
+/** NaN, the code behind the end of a text, becomes 0 in a bit operation, as a spelling of one has it. */
+function bucketKey(first: number, second: number): number {
+  return (first << 16) | second;
+}
+
+function longestIn(bucket: Bucket, text: string, offset: number): number {
+  if (!bucket.sorted) {
+    // Not done when the table is built: a run that only prints its help would pay for it.
+    bucket.spellings.sort((a, b) => b.length - a.length);
+    bucket.sorted = true;
   }
-  branch.ends = true;
+  for (const spelling of bucket.spellings) {
+    if (text.startsWith(spelling, offset) && wordEnds(text, offset + spelling.length)) return spelling.length;
+  }
+  return 0;
+}
+
+/** Built on the first misspelling only. */
+let near: Map<string, Unit[]> | undefined;
+
+function byPlainSpelling(): Map<string, Unit[]> {
+  const all = new Map<string, Unit[]>();
+  for (const unit of units) {
+    for (const spelling of allSpellings(unit)) {
+      const key = plain(spelling);
+      const known = all.get(key);
+      if (known === undefined) all.set(key, [unit]);
+      else if (!known.includes(unit)) known.push(unit);
+    }
+  }
+  return all;
 }
 
 function readings(ambiguous: AmbiguousUnit): readonly Unit[] {

@@ -214,14 +214,14 @@ export const ambiguousUnits: readonly AmbiguousUnit[] = [
 
 /** Every spelling of a unit: its symbol, its plain spellings, and the look-alike letters keyboards give. */
 export function allSpellings(of: Unit): readonly string[] {
-  const all = new Set<string>();
-  for (const spelling of [of.symbol, ...of.spellings]) {
-    all.add(spelling);
+  const all = of.symbol === '' ? [...of.spellings] : [of.symbol, ...of.spellings];
+  const typed = all.length;
+  for (let i = 0; i < typed; i += 1) {
+    const spelling = all[i]!;
     for (const [usual, twin] of twins)
-      if (spelling.includes(usual)) all.add(spelling.replaceAll(usual, twin));
+      if (spelling.includes(usual)) all.push(spelling.replaceAll(usual, twin));
   }
-  all.delete('');
-  return [...all];
+  return all;
 }
 
 /** Two characters that look alike: middle dot and dot operator, micro sign and mu, ohm sign and omega. */
