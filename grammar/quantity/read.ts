@@ -19,7 +19,7 @@ export function readQuantity(text: string): Outcome<Quantity> {
   const known = remembered.get(text);
   if (known !== undefined) return known;
   const outcome = readWhole(text);
-  // The same few texts are asked for over and over while a file is edited; the bound keeps a long session small.
+  // The same few texts are asked for over and over while a file is edited; the bound keeps a long-running editor small.
   if (remembered.size >= MOST_REMEMBERED) remembered.clear();
   remembered.set(text, outcome);
   return outcome;
