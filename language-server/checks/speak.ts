@@ -1,11 +1,22 @@
-/** Turns a fact into a finding: the check's sentence, the story as related places, the case in words. */
-import type { Fact, Story } from '../model/facts.ts';
-import { list, mention } from '../model/model.ts';
+/**
+ * Turns a fact into a finding: the check's sentence, the story as related places, the case in words. Below it:
+ * what the checks' sentences share. Titles and numbers are in ./grammatical.ts.
+ */
+
 import { type CaseSet, type Cases, EVERY, NONE } from '../execution/cases.ts';
+import type { Fact, Mentioned, Story } from '../model/facts.ts';
+import { list } from '../model/model.ts';
 import type { Finding, Related, Severity } from '../report/finding.ts';
 import type { Check } from './check.ts';
+import { called, isPluralMention } from './grammatical.ts';
 
-export function speak(fact: Fact, check: Check, severity: Severity, cases: Cases | undefined, built: CaseSet): Finding {
+export function speak(
+  fact: Fact,
+  check: Check,
+  severity: Severity,
+  cases: Cases | undefined,
+  built: CaseSet,
+): Finding {
   const { message, help } = check.says(fact);
   const inCase = cases && fact.cases !== undefined ? caseWords(fact.cases, cases, built) : undefined;
   return {
@@ -16,7 +27,9 @@ export function speak(fact: Fact, check: Check, severity: Severity, cases: Cases
     ...(help ? { help } : {}),
     related: (fact.story ?? []).map(relate),
     ...(inCase ? { case: inCase } : {}),
-    ...(fact.mends ? { mends: fact.mends.map(({ title, at, text }) => ({ title, edits: [{ ...at, text }] })) } : {}),
+    ...(fact.mends
+      ? { mends: fact.mends.map(({ title, at, text }) => ({ title, edits: [{ ...at, text }] })) }
+      : {}),
   };
 }
 
@@ -65,14 +78,27 @@ const STORY: Readonly<Record<Story, string>> = {
   declared: 'declared here',
 };
 
-/** The subject of a fact as a reader says it: `the head bolts #1 and #3`. */
+/** The subject of a fact as a reader says it: `the head bolts #1 and #3`, `the left brake pad`. */
 export function subject(fact: Fact): string {
-  return fact.subject ? `the ${mention(fact.subject.thing, fact.subject.items)}` : 'this';
+  return fact.subject ? `the ${called(fact.subject)}` : 'this';
 }
 
 /** What else the fact is about: `the head bolts and the air pipe`. */
 export function others(fact: Fact): string {
-  return list((fact.others ?? []).map((other) => `the ${mention(other.thing, other.items)}`));
+  return list((fact.others ?? []).map((other) => `the ${called(other)}`));
+}
+
+/** The name to type for the subject: `brake-pads #left`. */
+export function typed(mentioned: Mentioned | undefined): string {
+  if (!mentioned) return '';
+  const { thing, items } = mentioned;
+  if (!items || items.length >= thing.positions.length) return thing.name;
+  return `${thing.name} ${items.map((item) => `#${thing.positions[item - thing.first] ?? ''}`).join(', ')}`;
+}
+
+/** The names to type for what else the fact is about. */
+export function typedOthers(fact: Fact): string {
+  return (fact.others ?? []).map(typed).join(', ');
 }
 
 export function capital(text: string): string {
@@ -81,13 +107,86 @@ export function capital(text: string): string {
 
 /** `is` or `are`, by whether the title of what is spoken of is plural. */
 export function isAre(fact: Fact, of: 'subject' | 'others' = 'subject'): 'is' | 'are' {
-  const mentioned = of === 'subject' ? (fact.subject ? [fact.subject] : []) : (fact.others ?? []);
-  if (mentioned.length > 1) return 'are';
-  const one = mentioned[0];
-  return one && isPlural(one.thing.title, one.thing.positions.length, one.items?.length) ? 'are' : 'is';
+  return agree(fact, 'is', 'are', of);
 }
 
-function isPlural(title: string, positions: number, items: number | undefined): boolean {
-  if (positions > 1 && items === 1) return false;
-  return positions > 1 || (/[^s]s$/.test(title) && !/(press|lens|chassis|canvas|gas|bus)$/.test(title));
+/** The form of a verb or pronoun that fits what is spoken of: `agree(fact, 'comes', 'come')`. */
+export function agree<One extends string, Many extends string>(
+  fact: Fact,
+  one: One,
+  many: Many,
+  of: 'subject' | 'others' = 'subject',
+): One | Many {
+  const mentioned = of === 'subject' ? (fact.subject ? [fact.subject] : []) : (fact.others ?? []);
+  if (mentioned.length > 1) return many;
+  return mentioned[0] && isPluralMention(mentioned[0]) ? many : one;
 }
+
+/** `it` or `them`. */
+export function them(fact: Fact, of: 'subject' | 'others' = 'subject'): 'it' | 'them' {
+  return agree(fact, 'it', 'them', of);
+}
+
+/** Whether an earlier step did this, to the thing given or to any. */
+export function told(fact: Fact, what: Story): boolean {
+  return (fact.story ?? []).some((one) => one.what === what);
+}
+
+/** The fact without the subject among what else it is about: a thing does not stand in its own way. */
+export function apartFromItself(fact: Fact): Fact {
+  return { ...fact, others: (fact.others ?? []).filter(({ thing }) => thing !== fact.subject?.thing) };
+}
+
+/** How to get things out of the way, in the verbs that fit them: `Take out the screws and disconnect the hose`. */
+export function clear(mentioned: readonly Mentioned[]): string {
+  const verbs: Readonly<Record<string, string>> = { fastener: 'take out', connection: 'disconnect' };
+  return byVerb(mentioned, (type) => verbs[type] ?? 'take off');
+}
+
+/** How to bring things back, in the verbs that fit them. */
+export function bringBack(mentioned: readonly Mentioned[]): string {
+  const verbs: Readonly<Record<string, string>> = { fastener: 'put in', connection: 'connect' };
+  return byVerb(mentioned, (type) => verbs[type] ?? 'fit');
+}
+
+function byVerb(mentioned: readonly Mentioned[], verbOf: (type: string) => string): string {
+  const groups = new Map<string, string[]>();
+  for (const one of mentioned) {
+    const verb = verbOf(one.thing.type);
+    groups.set(verb, [...(groups.get(verb) ?? []), `the ${called(one)}`]);
+  }
+  return capital(list([...groups].map(([verb, names]) => `${verb} ${list(names)}`)));
+}
+
+/** `with the cover off`: how each thing that is not as it should be stands, in the word that fits it. */
+export function standing(mentioned: readonly Mentioned[], stories: readonly Story[]): string {
+  return list(
+    mentioned.map(
+      (one) => `the ${called(one)} ${isPluralMention(one) ? 'are' : 'is'} ${stateOf(one, stories)}`,
+    ),
+  );
+}
+
+function stateOf({ thing }: Mentioned, stories: readonly Story[]): string {
+  switch (thing.type) {
+    case 'connection':
+      return 'disconnected';
+    case 'fastener':
+      return stories.includes('loosened') && !stories.includes('taken off') ? 'loose' : 'out';
+    case 'isolator':
+      return 'locked or off';
+    case 'control':
+      return stories.includes('opened') ? 'open' : stories.includes('locked') ? 'locked' : 'off';
+    case 'tool':
+      return 'in place';
+    default:
+      return stories.includes('moved aside') && !stories.includes('taken off') ? 'aside' : 'off';
+  }
+}
+
+/** Said of every check on hazardous energy: the checker knows the text, not the site. */
+export const CAUTION =
+  'This check reads the procedure, not the machine: the rules of the site, the law and licensed practice come first, and a silent check is no proof that the work is safe.';
+
+/** Said at the end of what to do about hazardous energy. */
+export const DEFER = 'Local safety rules and licensed practice come first.';
