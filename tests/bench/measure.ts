@@ -1,0 +1,83 @@
+/**
+ * Time measured so that a busy machine spoils it least: the things that are compared run in turn within one
+ * sitting, and each is set against the base of the same round. What is quoted is the median of those ratios.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+
+export interface Measured {
+  /** Milliseconds, median over the rounds. */
+  ms: number;
+  /** Against the base of the same round: median, lower and upper quartile. */
+  ratio: number;
+  low: number;
+  high: number;
+}
+
+/** Runs every job once in each round, the first name being the base; the first `warmUp` rounds do not count. */
+export function interleaved<Name extends string>(
+  jobs: readonly (readonly [Name, () => void])[],
+  { rounds, warmUp }: { rounds: number; warmUp: number },
+): Record<Name, Measured> {
+  const times = jobs.map((): number[] => []);
+  for (let round = 0; round < rounds + warmUp; round++) {
+    // Each round begins with another job, so that none always follows the same one.
+    for (let turn = 0; turn < jobs.length; turn++) {
+      const index = (turn + round) % jobs.length;
+      const began = performance.now();
+      jobs[index]![1]();
+      const took = performance.now() - began;
+      if (round >= warmUp) times[index]!.push(took);
+    }
+  }
+  const entries = jobs.map(([name], index) => {
+    const ratios = times[index]!.map((time, round) => time / times[0]![round]!);
+    return [
+      name,
+      {
+        ms: quantile(times[index]!, 0.5),
+        ratio: quantile(ratios, 0.5),
+        low: quantile(ratios, 0.25),
+        high: quantile(ratios, 0.75),
+      },
+    ] as const;
+  });
+  return Object.fromEntries(entries) as Record<Name, Measured>;
+}
+
+export function quantile(values: readonly number[], share: number): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const place = (sorted.length - 1) * share;
+  const below = Math.floor(place);
+  const rest = place - below;
+  return sorted[below]! * (1 - rest) + sorted[Math.min(below + 1, sorted.length - 1)]! * rest;
+}
+
+/** Runs a program and throws where it does not end with one of the expected codes. */
+export function runProgram(command: string, args: readonly string[], codes: readonly number[] = [0]): void {
+  const { status, stderr } = spawnSync(command, args, {
+    stdio: ['ignore', 'ignore', 'pipe'],
+    encoding: 'utf8',
+  });
+  if (!codes.includes(status ?? -1)) throw new Error(`${command} ${args.join(' ')}: ${status}\n${stderr}`);
+}
+
+/** Peak memory of a program in MB (resident set), or undefined where nothing here can measure it. */
+export function peakMemory(command: string, args: readonly string[]): number | undefined {
+  if (!existsSync('/usr/bin/time')) return undefined;
+  const { stderr } = spawnSync('/usr/bin/time', ['-f', 'peak %M', command, ...args], {
+    stdio: ['ignore', 'ignore', 'pipe'],
+    encoding: 'utf8',
+  });
+  const kilobytes = /peak (\d+)/.exec(stderr)?.[1];
+  return kilobytes === undefined ? undefined : Number(kilobytes) / 1024;
+}
+
+export function hasProgram(name: string): boolean {
+  return spawnSync(name, ['--version'], { stdio: 'ignore' }).error === undefined;
+}
+
+/** The power with which time grows with size between two measurements. */
+export function growth(from: { size: number; ms: number }, to: { size: number; ms: number }): number {
+  return Math.log(to.ms / from.ms) / Math.log(to.size / from.size);
+}
