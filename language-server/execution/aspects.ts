@@ -27,10 +27,9 @@ export const ASPECTS = [
 ] as const;
 export type Aspect = (typeof ASPECTS)[number];
 
-export const ASPECT: Readonly<Record<Aspect, number>> = Object.fromEntries(ASPECTS.map((name, index) => [name, index])) as Record<
-  Aspect,
-  number
->;
+export const ASPECT: Readonly<Record<Aspect, number>> = Object.fromEntries(
+  ASPECTS.map((name, index) => [name, index]),
+) as Record<Aspect, number>;
 
 /** `place` of a part, seal, control or isolator. */
 export const FITTED = 0;
@@ -89,7 +88,10 @@ export function inPlace(thing: Thing): number {
 
 /** Values of `place` in which the thing hides or blocks what is under it. */
 export function covering(thing: Thing): number {
-  return thing.type === 'part' || thing.type === 'seal' || thing.type === 'control' || thing.type === 'isolator'
+  return thing.type === 'part' ||
+    thing.type === 'seal' ||
+    thing.type === 'control' ||
+    thing.type === 'isolator'
     ? bit(FITTED, TRIAL)
     : inPlace(thing);
 }

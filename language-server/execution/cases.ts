@@ -13,188 +13,172 @@ export const NONE: CaseSet = 0;
 export const EVERY: CaseSet = 1;
 
 export interface Axis {
-	/** What tells two axes apart, for example `variant supply`. */
-	key: string;
-	/** One phrase for each value, as a reader says it: `supply is single-phase`. */
-	phrases: readonly string[];
+  /** What tells two axes apart, for example `variant supply`. */
+  key: string;
+  /** One phrase for each value, as a reader says it: `supply is single-phase`. */
+  phrases: readonly string[];
 }
 
 export class Cases {
-	readonly axes: Axis[] = [];
-	/** True once an operation was refused because the diagram grew over its budget. */
-	overflowed = false;
-	private readonly axisOf: number[] = [
-		Number.MAX_SAFE_INTEGER,
-		Number.MAX_SAFE_INTEGER,
-	];
-	private readonly childrenOf: CaseSet[][] = [[], []];
-	private readonly unique = new Map<string, CaseSet>();
-	private readonly byKey = new Map<string, number>();
-	private readonly memo = new Map<number, CaseSet>();
-	private readonly complements = new Map<CaseSet, CaseSet>();
-	private readonly budget: number;
+  readonly axes: Axis[] = [];
+  /** True once an operation was refused because the diagram grew over its budget. */
+  overflowed = false;
+  private readonly axisOf: number[] = [Number.MAX_SAFE_INTEGER, Number.MAX_SAFE_INTEGER];
+  private readonly childrenOf: CaseSet[][] = [[], []];
+  private readonly unique = new Map<string, CaseSet>();
+  private readonly byKey = new Map<string, number>();
+  private readonly memo = new Map<number, CaseSet>();
+  private readonly complements = new Map<CaseSet, CaseSet>();
+  private readonly budget: number;
 
-	constructor(budget = 200_000) {
-		this.budget = budget;
-	}
+  constructor(budget = 200_000) {
+    this.budget = budget;
+  }
 
-	/** How many nodes were made: the measure of work, for counters and budgets. */
-	get size(): number {
-		return this.axisOf.length;
-	}
+  /** How many nodes were made: the measure of work, for counters and budgets. */
+  get size(): number {
+    return this.axisOf.length;
+  }
 
-	/** The axis with this key, made where it is not there yet. */
-	axis(key: string, phrases: readonly string[]): number {
-		const known = this.byKey.get(key);
-		if (known !== undefined) return known;
-		this.axes.push({ key, phrases });
-		this.byKey.set(key, this.axes.length - 1);
-		return this.axes.length - 1;
-	}
+  /** The axis with this key, made where it is not there yet. */
+  axis(key: string, phrases: readonly string[]): number {
+    const known = this.byKey.get(key);
+    if (known !== undefined) return known;
+    this.axes.push({ key, phrases });
+    this.byKey.set(key, this.axes.length - 1);
+    return this.axes.length - 1;
+  }
 
-	/** The cases in which `axis` has one of these values. */
-	oneOf(axis: number, values: readonly number[]): CaseSet {
-		const wanted = new Set(values);
-		return this.node(
-			axis,
-			this.axes[axis]!.phrases.map((_, value) =>
-				wanted.has(value) ? EVERY : NONE,
-			),
-		);
-	}
+  /** The cases in which `axis` has one of these values. */
+  oneOf(axis: number, values: readonly number[]): CaseSet {
+    const wanted = new Set(values);
+    return this.node(
+      axis,
+      this.axes[axis]!.phrases.map((_, value) => (wanted.has(value) ? EVERY : NONE)),
+    );
+  }
 
-	and(a: CaseSet, b: CaseSet): CaseSet {
-		if (a === b || b === EVERY) return a;
-		if (a === EVERY) return b;
-		if (a === NONE || b === NONE) return NONE;
-		return this.apply(a < b ? a : b, a < b ? b : a, true);
-	}
+  and(a: CaseSet, b: CaseSet): CaseSet {
+    if (a === b || b === EVERY) return a;
+    if (a === EVERY) return b;
+    if (a === NONE || b === NONE) return NONE;
+    return this.apply(a < b ? a : b, a < b ? b : a, true);
+  }
 
-	or(a: CaseSet, b: CaseSet): CaseSet {
-		if (a === b || b === NONE) return a;
-		if (a === NONE) return b;
-		if (a === EVERY || b === EVERY) return EVERY;
-		return this.apply(a < b ? a : b, a < b ? b : a, false);
-	}
+  or(a: CaseSet, b: CaseSet): CaseSet {
+    if (a === b || b === NONE) return a;
+    if (a === NONE) return b;
+    if (a === EVERY || b === EVERY) return EVERY;
+    return this.apply(a < b ? a : b, a < b ? b : a, false);
+  }
 
-	not(a: CaseSet): CaseSet {
-		if (a === NONE) return EVERY;
-		if (a === EVERY) return NONE;
-		const known = this.complements.get(a);
-		if (known !== undefined) return known;
-		const result = this.node(
-			this.axisOf[a]!,
-			this.childrenOf[a]!.map((child) => this.not(child)),
-		);
-		this.complements.set(a, result);
-		this.complements.set(result, a);
-		return result;
-	}
+  not(a: CaseSet): CaseSet {
+    if (a === NONE) return EVERY;
+    if (a === EVERY) return NONE;
+    const known = this.complements.get(a);
+    if (known !== undefined) return known;
+    const result = this.node(
+      this.axisOf[a]!,
+      this.childrenOf[a]!.map((child) => this.not(child)),
+    );
+    this.complements.set(a, result);
+    this.complements.set(result, a);
+    return result;
+  }
 
-	minus(a: CaseSet, b: CaseSet): CaseSet {
-		if (a === NONE || b === EVERY || a === b) return NONE;
-		if (b === NONE) return a;
-		return this.and(a, this.not(b));
-	}
+  minus(a: CaseSet, b: CaseSet): CaseSet {
+    if (a === NONE || b === EVERY || a === b) return NONE;
+    if (b === NONE) return a;
+    return this.and(a, this.not(b));
+  }
 
-	/** The set with one axis forgotten: all cases that agree with one of `a` on every other axis. */
-	forget(
-		a: CaseSet,
-		axis: number,
-		memo = new Map<CaseSet, CaseSet>(),
-	): CaseSet {
-		if (a <= EVERY || this.axisOf[a]! > axis) return a;
-		const known = memo.get(a);
-		if (known !== undefined) return known;
-		const children = this.childrenOf[a]!;
-		const result =
-			this.axisOf[a] === axis
-				? children.reduce((sum, child) => this.or(sum, child), NONE)
-				: this.node(
-						this.axisOf[a]!,
-						children.map((child) => this.forget(child, axis, memo)),
-					);
-		memo.set(a, result);
-		return result;
-	}
+  /** The set with one axis forgotten: all cases that agree with one of `a` on every other axis. */
+  forget(a: CaseSet, axis: number, memo = new Map<CaseSet, CaseSet>()): CaseSet {
+    if (a <= EVERY || this.axisOf[a]! > axis) return a;
+    const known = memo.get(a);
+    if (known !== undefined) return known;
+    const children = this.childrenOf[a]!;
+    const result =
+      this.axisOf[a] === axis
+        ? children.reduce((sum, child) => this.or(sum, child), NONE)
+        : this.node(
+            this.axisOf[a]!,
+            children.map((child) => this.forget(child, axis, memo)),
+          );
+    memo.set(a, result);
+    return result;
+  }
 
-	/** Whether the case (a value for each axis) is in the set. */
-	holds(a: CaseSet, values: readonly number[]): boolean {
-		let node = a;
-		while (node > EVERY)
-			node = this.childrenOf[node]![values[this.axisOf[node]!] ?? 0]!;
-		return node === EVERY;
-	}
+  /** Whether the case (a value for each axis) is in the set. */
+  holds(a: CaseSet, values: readonly number[]): boolean {
+    let node = a;
+    while (node > EVERY) node = this.childrenOf[node]![values[this.axisOf[node]!] ?? 0]!;
+    return node === EVERY;
+  }
 
-	/** A case of `a` that names as few axes as can be: pairs of axis and value, in the order of the axes. */
-	smallest(a: CaseSet): { axis: number; value: number }[] {
-		const lengths = new Map<CaseSet, number>();
-		const path: { axis: number; value: number }[] = [];
-		let node = a;
-		while (node > EVERY) {
-			const children = this.childrenOf[node]!;
-			let best = 0;
-			for (let value = 1; value < children.length; value++) {
-				if (
-					this.length(children[value]!, lengths) <
-					this.length(children[best]!, lengths)
-				)
-					best = value;
-			}
-			path.push({ axis: this.axisOf[node]!, value: best });
-			node = children[best]!;
-		}
-		return path;
-	}
+  /** A case of `a` that names as few axes as can be: pairs of axis and value, in the order of the axes. */
+  smallest(a: CaseSet): { axis: number; value: number }[] {
+    const lengths = new Map<CaseSet, number>();
+    const path: { axis: number; value: number }[] = [];
+    let node = a;
+    while (node > EVERY) {
+      const children = this.childrenOf[node]!;
+      let best = 0;
+      for (let value = 1; value < children.length; value++) {
+        if (this.length(children[value]!, lengths) < this.length(children[best]!, lengths)) best = value;
+      }
+      path.push({ axis: this.axisOf[node]!, value: best });
+      node = children[best]!;
+    }
+    return path;
+  }
 
-	/** Steps on the shortest way from a node to EVERY. */
-	private length(a: CaseSet, memo: Map<CaseSet, number>): number {
-		if (a === EVERY) return 0;
-		if (a === NONE) return Number.POSITIVE_INFINITY;
-		const known = memo.get(a);
-		if (known !== undefined) return known;
-		const result =
-			1 +
-			Math.min(...this.childrenOf[a]!.map((child) => this.length(child, memo)));
-		memo.set(a, result);
-		return result;
-	}
+  /** Steps on the shortest way from a node to EVERY. */
+  private length(a: CaseSet, memo: Map<CaseSet, number>): number {
+    if (a === EVERY) return 0;
+    if (a === NONE) return Number.POSITIVE_INFINITY;
+    const known = memo.get(a);
+    if (known !== undefined) return known;
+    const result = 1 + Math.min(...this.childrenOf[a]!.map((child) => this.length(child, memo)));
+    memo.set(a, result);
+    return result;
+  }
 
-	private apply(a: CaseSet, b: CaseSet, both: boolean): CaseSet {
-		// Node numbers stay far below 2^25, so that a pair and the operation fit into one exact number.
-		const key = (a * 33_554_432 + b) * 2 + (both ? 1 : 0);
-		const known = this.memo.get(key);
-		if (known !== undefined) return known;
-		const axisA = this.axisOf[a]!;
-		const axisB = this.axisOf[b]!;
-		const axis = Math.min(axisA, axisB);
-		const width = this.axes[axis]!.phrases.length;
-		const children: CaseSet[] = [];
-		for (let value = 0; value < width; value++) {
-			const left = axisA === axis ? this.childrenOf[a]![value]! : a;
-			const right = axisB === axis ? this.childrenOf[b]![value]! : b;
-			children.push(both ? this.and(left, right) : this.or(left, right));
-		}
-		const result = this.node(axis, children);
-		this.memo.set(key, result);
-		return result;
-	}
+  private apply(a: CaseSet, b: CaseSet, both: boolean): CaseSet {
+    // Node numbers stay far below 2^25, so that a pair and the operation fit into one exact number.
+    const key = (a * 33_554_432 + b) * 2 + (both ? 1 : 0);
+    const known = this.memo.get(key);
+    if (known !== undefined) return known;
+    const axisA = this.axisOf[a]!;
+    const axisB = this.axisOf[b]!;
+    const axis = Math.min(axisA, axisB);
+    const width = this.axes[axis]!.phrases.length;
+    const children: CaseSet[] = [];
+    for (let value = 0; value < width; value++) {
+      const left = axisA === axis ? this.childrenOf[a]![value]! : a;
+      const right = axisB === axis ? this.childrenOf[b]![value]! : b;
+      children.push(both ? this.and(left, right) : this.or(left, right));
+    }
+    const result = this.node(axis, children);
+    this.memo.set(key, result);
+    return result;
+  }
 
-	private node(axis: number, children: CaseSet[]): CaseSet {
-		const first = children[0]!;
-		if (children.every((child) => child === first)) return first;
-		const key = `${axis}:${children.join(",")}`;
-		const known = this.unique.get(key);
-		if (known !== undefined) return known;
-		if (this.axisOf.length >= this.budget) {
-			// Over budget the larger set is taken, so that no fault is missed silently; the caller says "undecided".
-			this.overflowed = true;
-			return EVERY;
-		}
-		this.axisOf.push(axis);
-		this.childrenOf.push(children);
-		const made = this.axisOf.length - 1;
-		this.unique.set(key, made);
-		return made;
-	}
+  private node(axis: number, children: CaseSet[]): CaseSet {
+    const first = children[0]!;
+    if (children.every((child) => child === first)) return first;
+    const key = `${axis}:${children.join(',')}`;
+    const known = this.unique.get(key);
+    if (known !== undefined) return known;
+    if (this.axisOf.length >= this.budget) {
+      // Over budget the larger set is taken, so that no fault is missed silently; the caller says "undecided".
+      this.overflowed = true;
+      return EVERY;
+    }
+    this.axisOf.push(axis);
+    this.childrenOf.push(children);
+    const made = this.axisOf.length - 1;
+    this.unique.set(key, made);
+    return made;
+  }
 }

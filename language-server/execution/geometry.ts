@@ -14,7 +14,11 @@ export type Moved = Map<number, CaseSet>;
  * Everything that comes along when the items are taken off, and what sits on them and on something else too
  * (it must come off first).
  */
-export function movedWith(run: Run, items: readonly number[], within: CaseSet): { moved: Moved; straddling: Moved } {
+export function movedWith(
+  run: Run,
+  items: readonly number[],
+  within: CaseSet,
+): { moved: Moved; straddling: Moved } {
   const { cases, model } = run;
   const moved: Moved = new Map(items.map((item) => [item, within]));
   const straddling: Moved = new Map();
@@ -61,7 +65,10 @@ export function crosses(run: Run, joint: number, moved: Moved, within: CaseSet):
     const moves = cases.and(moved.get(member) ?? NONE, there);
     inside = cases.or(inside, moves);
     const thing = run.thing(member);
-    const isThere = cases.and(there, thing.type === 'part' ? run.where('place', member, not(GONE), there) : thing.exists);
+    const isThere = cases.and(
+      there,
+      thing.type === 'part' ? run.where('place', member, not(GONE), there) : thing.exists,
+    );
     outside = cases.or(outside, cases.minus(isThere, moves));
   }
   return cases.and(inside, outside);
@@ -84,7 +91,12 @@ export function roots(run: Run, item: number, within: CaseSet): Root[] {
   // A thing that this variant does not have stands in nobody's way.
   const missing = cases.minus(within, existing);
   if (missing !== NONE) result.push({ root: GROUND, cases: missing });
-  if (thing.type !== 'part' && thing.type !== 'seal' && thing.type !== 'control' && thing.type !== 'isolator') {
+  if (
+    thing.type !== 'part' &&
+    thing.type !== 'seal' &&
+    thing.type !== 'control' &&
+    thing.type !== 'isolator'
+  ) {
     return [...result, { root: GROUND, cases: existing }];
   }
   const off = run.where('place', item, ~PLACED, existing);
@@ -111,11 +123,13 @@ export function apart(run: Run, items: readonly number[], within: CaseSet): Root
   if (all.every((list) => list.length === 1 && list[0]!.root === all[0]![0]!.root)) return [];
   // The assembly that is meant: on the machine where one of them is, else where the last one is.
   let grounded: CaseSet = NONE;
-  for (const list of all) for (const { root, cases: set } of list) if (root === GROUND) grounded = cases.or(grounded, set);
+  for (const list of all)
+    for (const { root, cases: set } of list) if (root === GROUND) grounded = cases.or(grounded, set);
   const meant: Root[] = [{ root: GROUND, cases: grounded }];
   const bench = cases.minus(within, grounded);
   if (bench !== NONE) {
-    for (const { root, cases: set } of all[all.length - 1]!) meant.push({ root, cases: cases.and(set, bench) });
+    for (const { root, cases: set } of all[all.length - 1]!)
+      meant.push({ root, cases: cases.and(set, bench) });
   }
   const result = new Map<number, CaseSet>();
   for (const list of all) {

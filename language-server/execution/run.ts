@@ -6,7 +6,8 @@
 import type { Action } from '../../grammar/syntax/tree.ts';
 import type { Fact, Story } from '../model/facts.ts';
 import type { Model, Thing } from '../model/model.ts';
-import { ASPECT, type Aspect, ASPECTS } from './aspects.ts';
+import type { Place } from '../report/finding.ts';
+import { ASPECT, ASPECTS, type Aspect } from './aspects.ts';
 import { type CaseSet, type Cases, NONE } from './cases.ts';
 import { type Entry, State } from './state.ts';
 
@@ -35,6 +36,8 @@ export class Run {
   readonly steps: StepRef[] = [];
   /** The cases in which the present statement is carried out. */
   within: CaseSet;
+  /** Where the procedure says how it starts: the place of what was away from the beginning. */
+  before: Place | undefined;
   /** How many actions were executed: the measure of work. */
   executed = 0;
   /** Normal positions of controls that do not declare one, found from the first action on them. */
@@ -50,7 +53,11 @@ export class Run {
     this.cases = model.cases;
     this.within = model.built;
     const { items, thingOf } = model;
-    this.state = new State(items * ASPECTS.length, model.cases, (variable) => thingOf[variable % items]!.exists);
+    this.state = new State(
+      items * ASPECTS.length,
+      model.cases,
+      (variable) => thingOf[variable % items]!.exists,
+    );
     for (const thing of model.things) {
       if (thing.type !== 'tool') continue;
       for (const item of model.locks[thing.first]!) this.lockedWith(thing.first, item);
@@ -158,7 +165,16 @@ export class Run {
     const thing = this.thing(subject);
     let blame = this.blames.find((one) => one.check === check && one.subject === thing && one.at === more.at);
     if (!blame) {
-      blame = { check, subject: thing, items: new Set(), others: new Map(), cases: NONE, story: new Map(), words: {}, ...(more.at === undefined ? {} : { at: more.at }) };
+      blame = {
+        check,
+        subject: thing,
+        items: new Set(),
+        others: new Map(),
+        cases: NONE,
+        story: new Map(),
+        words: {},
+        ...(more.at === undefined ? {} : { at: more.at }),
+      };
       this.blames.push(blame);
     }
     blame.items.add(subject);
@@ -173,8 +189,14 @@ export class Run {
       items.add(more.other);
     }
     if (more.since !== undefined && more.since >= 0 && more.what) {
-      const of = this.thing(more.storyOf ?? (more.other !== undefined && more.other >= 0 ? more.other : subject));
-      blame.story.set(`${more.since} ${more.what} ${of.id}`, { since: more.since, what: more.what, thing: of });
+      const of = this.thing(
+        more.storyOf ?? (more.other !== undefined && more.other >= 0 ? more.other : subject),
+      );
+      blame.story.set(`${more.since} ${more.what} ${of.id}`, {
+        since: more.since,
+        what: more.what,
+        thing: of,
+      });
     }
     if (more.words) Object.assign(blame.words, more.words);
   }
@@ -182,22 +204,25 @@ export class Run {
   /** Turns what the step was blamed for into facts: once for each check, subject and step. */
   flush(): void {
     for (const blame of this.blames) {
-      const step = this.steps[blame.at ?? this.step];
+      const step = this.stepAt(blame.at ?? this.step);
       if (!step) continue;
-      const key = `${blame.check} ${blame.subject.id} ${step.file} ${step.action.start}`;
+      const key = `${blame.check} ${blame.subject.id} ${step.file} ${step.start}`;
       const known = this.reported.get(key);
       if (known) {
         // A later round of a loop, or another use of the same task: one finding for all its cases.
         known.cases = this.cases.or(known.cases ?? NONE, blame.cases);
         continue;
       }
-      const object = step.action.objects.find((ref) => ref.name.text === blame.subject.name);
-      const place = object ?? step.action;
+      const object = step.objects.find((ref) => ref.name.text === blame.subject.name);
+      const place = object ?? step;
       const fact: Fact = {
         check: blame.check,
         at: { file: step.file, start: place.start, end: place.end },
         subject: { thing: blame.subject, items: [...blame.items].sort((a, b) => a - b) },
-        others: [...blame.others].map(([thing, items]) => ({ thing, items: [...items].sort((a, b) => a - b) })),
+        others: [...blame.others].map(([thing, items]) => ({
+          thing,
+          items: [...items].sort((a, b) => a - b),
+        })),
         story: [...blame.story.values()]
           .sort((a, b) => a.since - b.since)
           .map(({ since, what, thing }) => {
@@ -211,5 +236,26 @@ export class Run {
       this.reported.set(key, fact);
     }
     this.blames = [];
+  }
+
+  /** Forgets steps and findings, keeps the state: what came before was another procedure's work. */
+  clear(): void {
+    this.blames = [];
+    this.facts.length = 0;
+    this.steps.length = 0;
+    this.reported.clear();
+  }
+
+  private stepAt(index: number): (Place & { objects: Action['objects'] }) | undefined {
+    if (index < 0) return this.before ? { ...this.before, objects: [] } : undefined;
+    const step = this.steps[index];
+    return (
+      step && {
+        file: step.file,
+        start: step.action.start,
+        end: step.action.end,
+        objects: step.action.objects,
+      }
+    );
   }
 }

@@ -6,188 +6,175 @@
  *
  * Not here: what actions do (see actions/), what a value means to a reader.
  */
-import type { CaseSet, Cases } from "./cases.ts";
-import { NONE } from "./cases.ts";
+import type { CaseSet, Cases } from './cases.ts';
+import { NONE } from './cases.ts';
 
 /** A value and the cases in which it holds, and the step that made it so (-1: so from the start). */
 export interface Entry {
-	value: number;
-	cases: CaseSet;
-	since: number;
-	/** Taken to be so after a finding: never the ground of another one. */
-	assumed: boolean;
+  value: number;
+  cases: CaseSet;
+  since: number;
+  /** Taken to be so after a finding: never the ground of another one. */
+  assumed: boolean;
 }
 
 export class State {
-	private readonly value: Uint8Array;
-	private readonly since: Int32Array;
-	private readonly assumed: Uint8Array;
-	private readonly split: Map<number, Entry[]>;
-	private readonly cases: Cases;
-	/** The cases in which the thing of a variable exists. */
-	private readonly exists: (variable: number) => CaseSet;
+  private readonly value: Uint8Array;
+  private readonly since: Int32Array;
+  private readonly assumed: Uint8Array;
+  private readonly split: Map<number, Entry[]>;
+  private readonly cases: Cases;
+  /** The cases in which the thing of a variable exists. */
+  private readonly exists: (variable: number) => CaseSet;
 
-	constructor(
-		size: number,
-		cases: Cases,
-		exists: (variable: number) => CaseSet,
-		from?: State,
-	) {
-		this.cases = cases;
-		this.exists = exists;
-		this.value = from ? from.value.slice() : new Uint8Array(size);
-		this.since = from ? from.since.slice() : new Int32Array(size).fill(-1);
-		this.assumed = from ? from.assumed.slice() : new Uint8Array(size);
-		this.split = new Map();
-		if (from)
-			for (const [variable, entries] of from.split)
-				this.split.set(variable, entries);
-	}
+  constructor(size: number, cases: Cases, exists: (variable: number) => CaseSet, from?: State) {
+    this.cases = cases;
+    this.exists = exists;
+    this.value = from ? from.value.slice() : new Uint8Array(size);
+    this.since = from ? from.since.slice() : new Int32Array(size).fill(-1);
+    this.assumed = from ? from.assumed.slice() : new Uint8Array(size);
+    this.split = new Map();
+    if (from) for (const [variable, entries] of from.split) this.split.set(variable, entries);
+  }
 
-	copy(): State {
-		return new State(this.value.length, this.cases, this.exists, this);
-	}
+  copy(): State {
+    return new State(this.value.length, this.cases, this.exists, this);
+  }
 
-	/** The cases among `within` in which the variable has a value of the mask (bit n for value n). */
-	where(variable: number, mask: number, within: CaseSet): CaseSet {
-		const entries = this.split.get(variable);
-		if (!entries)
-			return (mask >>> this.value[variable]!) & 1
-				? this.cases.and(within, this.exists(variable))
-				: NONE;
-		let result: CaseSet = NONE;
-		for (const entry of entries) {
-			if ((mask >>> entry.value) & 1)
-				result = this.cases.or(result, this.cases.and(entry.cases, within));
-		}
-		return result;
-	}
+  /** The cases among `within` in which the variable has a value of the mask (bit n for value n). */
+  where(variable: number, mask: number, within: CaseSet): CaseSet {
+    const entries = this.split.get(variable);
+    if (!entries)
+      return (mask >>> this.value[variable]!) & 1 ? this.cases.and(within, this.exists(variable)) : NONE;
+    let result: CaseSet = NONE;
+    for (const entry of entries) {
+      if ((mask >>> entry.value) & 1) result = this.cases.or(result, this.cases.and(entry.cases, within));
+    }
+    return result;
+  }
 
-	/** The entries that matter within a set of cases, each cut down to it. */
-	entries(variable: number, within: CaseSet): Entry[] {
-		const entries = this.split.get(variable) ?? [this.whole(variable)];
-		const result: Entry[] = [];
-		for (const entry of entries) {
-			const cases = this.cases.and(entry.cases, within);
-			if (cases !== NONE)
-				result.push(cases === entry.cases ? entry : { ...entry, cases });
-		}
-		return result;
-	}
+  /** The entries that matter within a set of cases, each cut down to it. */
+  entries(variable: number, within: CaseSet): Entry[] {
+    const entries = this.split.get(variable) ?? [this.whole(variable)];
+    const result: Entry[] = [];
+    for (const entry of entries) {
+      const cases = this.cases.and(entry.cases, within);
+      if (cases !== NONE) result.push(cases === entry.cases ? entry : { ...entry, cases });
+    }
+    return result;
+  }
 
-	set(
-		variable: number,
-		value: number,
-		within: CaseSet,
-		since: number,
-		assumed = false,
-	): void {
-		const exists = this.exists(variable);
-		const cases = this.cases.and(within, exists);
-		if (cases === NONE) return;
-		if (cases === exists) {
-			this.split.delete(variable);
-			this.value[variable] = value;
-			this.since[variable] = since;
-			this.assumed[variable] = assumed ? 1 : 0;
-			return;
-		}
-		const before = this.split.get(variable) ?? [this.whole(variable)];
-		const after: Entry[] = [];
-		for (const entry of before) {
-			const left = this.cases.minus(entry.cases, cases);
-			if (left !== NONE) after.push({ ...entry, cases: left });
-		}
-		this.add(after, { value, cases, since, assumed });
-		this.store(variable, after);
-	}
+  set(variable: number, value: number, within: CaseSet, since: number, assumed = false): void {
+    const exists = this.exists(variable);
+    const cases = this.cases.and(within, exists);
+    if (cases === NONE) return;
+    if (cases === exists) {
+      this.split.delete(variable);
+      this.value[variable] = value;
+      this.since[variable] = since;
+      this.assumed[variable] = assumed ? 1 : 0;
+      return;
+    }
+    const before = this.split.get(variable) ?? [this.whole(variable)];
+    const after: Entry[] = [];
+    for (const entry of before) {
+      const left = this.cases.minus(entry.cases, cases);
+      if (left !== NONE) after.push({ ...entry, cases: left });
+    }
+    this.add(after, { value, cases, since, assumed });
+    this.store(variable, after);
+  }
 
-	/** Another state's values become possible too (after a loop or a branch that was run on a copy). */
-	join(other: State): void {
-		for (let variable = 0; variable < this.value.length; variable++) {
-			const mine = this.split.get(variable);
-			const theirs = other.split.get(variable);
-			if (!mine && !theirs && this.value[variable] === other.value[variable])
-				continue;
-			const after = (mine ?? [this.whole(variable)]).slice();
-			for (const entry of theirs ?? [other.whole(variable)])
-				this.add(after, entry);
-			this.store(variable, after);
-		}
-	}
+  /** Another state's values become possible too (after a loop or a branch that was run on a copy). */
+  join(other: State): void {
+    for (let variable = 0; variable < this.value.length; variable++) {
+      const mine = this.split.get(variable);
+      const theirs = other.split.get(variable);
+      if (!mine && !theirs && this.value[variable] === other.value[variable]) continue;
+      const after = (mine ?? [this.whole(variable)]).slice();
+      for (const entry of theirs ?? [other.whole(variable)]) this.add(after, entry);
+      this.store(variable, after);
+    }
+  }
 
-	/** True where both states have the same values in the same cases (who made them so does not count). */
-	equals(other: State): boolean {
-		for (let variable = 0; variable < this.value.length; variable++) {
-			const mine = this.split.get(variable);
-			const theirs = other.split.get(variable);
-			if (!mine && !theirs) {
-				if (this.value[variable] !== other.value[variable]) return false;
-				continue;
-			}
-			const a = mine ?? [this.whole(variable)];
-			const b = theirs ?? [other.whole(variable)];
-			if (a.length !== b.length) return false;
-			for (const entry of a) {
-				if (
-					!b.some(
-						(same) => same.value === entry.value && same.cases === entry.cases,
-					)
-				)
-					return false;
-			}
-		}
-		return true;
-	}
+  /** True where both states have the same values in the same cases (who made them so does not count). */
+  equals(other: State): boolean {
+    for (let variable = 0; variable < this.value.length; variable++) {
+      const mine = this.split.get(variable);
+      const theirs = other.split.get(variable);
+      if (!mine && !theirs) {
+        if (this.value[variable] !== other.value[variable]) return false;
+        continue;
+      }
+      const a = mine ?? [this.whole(variable)];
+      const b = theirs ?? [other.whole(variable)];
+      if (a.length !== b.length) return false;
+      for (const entry of a) {
+        if (!b.some((same) => same.value === entry.value && same.cases === entry.cases)) return false;
+      }
+    }
+    return true;
+  }
 
-	/** What was found on this axis no longer tells cases apart. */
-	forget(axis: number): void {
-		for (const [variable, entries] of [...this.split]) {
-			const after: Entry[] = [];
-			for (const entry of entries)
-				this.add(after, {
-					...entry,
-					cases: this.cases.forget(entry.cases, axis),
-				});
-			this.store(variable, after);
-		}
-	}
+  /** How things stand now counts as the start: no step of this procedure made it so. */
+  settle(): void {
+    this.since.fill(-1);
+    this.assumed.fill(0);
+    for (const [variable, entries] of [...this.split]) {
+      const after: Entry[] = [];
+      for (const entry of entries) this.add(after, { ...entry, since: -1, assumed: false });
+      this.store(variable, after);
+    }
+  }
 
-	private whole(variable: number): Entry {
-		return {
-			value: this.value[variable]!,
-			cases: this.exists(variable),
-			since: this.since[variable]!,
-			assumed: this.assumed[variable] === 1,
-		};
-	}
+  /** What was found on this axis no longer tells cases apart. */
+  forget(axis: number): void {
+    for (const [variable, entries] of [...this.split]) {
+      const after: Entry[] = [];
+      for (const entry of entries)
+        this.add(after, {
+          ...entry,
+          cases: this.cases.forget(entry.cases, axis),
+        });
+      this.store(variable, after);
+    }
+  }
 
-	private add(entries: Entry[], entry: Entry): void {
-		const same = entries.findIndex(
-			(other) =>
-				other.value === entry.value &&
-				other.assumed === entry.assumed &&
-				// 'As it was at the start' and 'put back' are told apart: they lead to different findings.
-				other.since < 0 === entry.since < 0,
-		);
-		if (same < 0) entries.push(entry);
-		else {
-			const other = entries[same]!;
-			entries[same] = {
-				...other,
-				cases: this.cases.or(other.cases, entry.cases),
-				since: Math.max(other.since, entry.since),
-			};
-		}
-	}
+  private whole(variable: number): Entry {
+    return {
+      value: this.value[variable]!,
+      cases: this.exists(variable),
+      since: this.since[variable]!,
+      assumed: this.assumed[variable] === 1,
+    };
+  }
 
-	private store(variable: number, entries: Entry[]): void {
-		const only = entries[0];
-		if (entries.length === 1 && only && only.cases === this.exists(variable)) {
-			this.split.delete(variable);
-			this.value[variable] = only.value;
-			this.since[variable] = only.since;
-			this.assumed[variable] = only.assumed ? 1 : 0;
-		} else this.split.set(variable, entries);
-	}
+  private add(entries: Entry[], entry: Entry): void {
+    const same = entries.findIndex(
+      (other) =>
+        other.value === entry.value &&
+        other.assumed === entry.assumed &&
+        // 'As it was at the start' and 'put back' are told apart: they lead to different findings.
+        other.since < 0 === entry.since < 0,
+    );
+    if (same < 0) entries.push(entry);
+    else {
+      const other = entries[same]!;
+      entries[same] = {
+        ...other,
+        cases: this.cases.or(other.cases, entry.cases),
+        since: Math.max(other.since, entry.since),
+      };
+    }
+  }
+
+  private store(variable: number, entries: Entry[]): void {
+    const only = entries[0];
+    if (entries.length === 1 && only && only.cases === this.exists(variable)) {
+      this.split.delete(variable);
+      this.value[variable] = only.value;
+      this.since[variable] = only.since;
+      this.assumed[variable] = only.assumed ? 1 : 0;
+    } else this.split.set(variable, entries);
+  }
 }

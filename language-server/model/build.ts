@@ -3,7 +3,14 @@
  * and wires up what sits on, covers, holds, seals, joins and opens what. What is wrong with the machine
  * itself becomes facts; a clause that cannot be understood is left out, never guessed.
  */
-import type { Clause, ClauseName, Declaration, DeclarationKind, Machine, Ref } from '../../grammar/syntax/tree.ts';
+import type {
+  Clause,
+  ClauseName,
+  Declaration,
+  DeclarationKind,
+  Machine,
+  Ref,
+} from '../../grammar/syntax/tree.ts';
 import { type CaseSet, Cases, EVERY } from '../execution/cases.ts';
 import { casesOf, type Variants } from './conditions.ts';
 import { type Draft, draft } from './draft.ts';
@@ -52,7 +59,9 @@ class Builder {
   private readonly cases = new Cases();
   private readonly things: Thing[] = [];
   private readonly byName = new Map<string, Thing>();
-  private readonly variants: Variants & Map<string, { axis: number; values: string[]; place: { file: string; start: number; end: number } }> = new Map();
+  private readonly variants: Variants &
+    Map<string, { axis: number; values: string[]; place: { file: string; start: number; end: number } }> =
+    new Map();
   private readonly source: Draft;
   private readonly facts: Fact[];
   private items = 0;
@@ -66,8 +75,15 @@ class Builder {
     for (const { item, file } of this.source.variants) {
       if (!item.name) continue;
       const values = item.values.map((value) => value.text);
-      const axis = this.cases.axis(`variant ${item.name.text}`, values.map((value) => `${item.name!.text} is ${value}`));
-      this.variants.set(item.name.text, { axis, values, place: { file, start: item.name.start, end: item.name.end } });
+      const axis = this.cases.axis(
+        `variant ${item.name.text}`,
+        values.map((value) => `${item.name!.text} is ${value}`),
+      );
+      this.variants.set(item.name.text, {
+        axis,
+        values,
+        place: { file, start: item.name.start, end: item.name.end },
+      });
     }
     let built: CaseSet = EVERY;
     for (const { item, file } of this.source.nevers) {
@@ -89,11 +105,22 @@ class Builder {
       values: new Map(
         this.source.values.flatMap(({ item, file }) =>
           item.name
-            ? [[item.name.text, { expression: item.expression, place: { file, start: item.name.start, end: item.name.end }, title: item.title?.value ?? item.name.text }] as const]
+            ? [
+                [
+                  item.name.text,
+                  {
+                    expression: item.expression,
+                    place: { file, start: item.name.start, end: item.name.end },
+                    title: item.title?.value ?? item.name.text,
+                  },
+                ] as const,
+              ]
             : [],
         ),
       ),
-      tables: new Map(this.source.tables.flatMap(({ item }) => (item.name ? [[item.name.text, item] as const] : []))),
+      tables: new Map(
+        this.source.tables.flatMap(({ item }) => (item.name ? [[item.name.text, item] as const] : [])),
+      ),
       rules: this.source.rules.map(({ item, file }) => ({ rule: item, file })),
       couplings: this.couplings(),
       items: this.items,
@@ -115,7 +142,8 @@ class Builder {
     const plan = find('plan')?.plan;
     let exists = built;
     for (const clause of clauses) {
-      if (clause.clause === 'only' && clause.condition) exists = this.cases.and(exists, this.cases1(clause.condition, file));
+      if (clause.clause === 'only' && clause.condition)
+        exists = this.cases.and(exists, this.cases1(clause.condition, file));
     }
     const only = ['holds', 'pressure', 'temperature', 'live', 'stored', 'isolated at'] as const;
     const thing: Thing = {
@@ -158,18 +186,44 @@ class Builder {
   private wire() {
     const lists = () => Array.from({ length: this.items }, () => NO_ITEMS as number[]);
     const wires = {
-      seats: lists(), riders: lists(), covers: lists(), fastenersOf: lists(), heldBy: lists(), members: lists(),
-      connectionsOf: lists(), seals: lists(), sealedParts: lists(), opens: lists(), carries: lists(), carriedBy: lists(),
-      faces: lists(), comesWith: lists(), reliefPoints: lists(), drainPoints: lists(), fillPoints: lists(), bleedPoints: lists(),
-      isolators: lists(), openedBy: lists(), relieves: lists(), drains: lists(), isolates: lists(),
-      servicePoints: lists(), runs: lists(), locks: lists(), contains: lists(),
+      seats: lists(),
+      riders: lists(),
+      covers: lists(),
+      fastenersOf: lists(),
+      heldBy: lists(),
+      members: lists(),
+      connectionsOf: lists(),
+      seals: lists(),
+      sealedParts: lists(),
+      opens: lists(),
+      carries: lists(),
+      carriedBy: lists(),
+      faces: lists(),
+      comesWith: lists(),
+      reliefPoints: lists(),
+      drainPoints: lists(),
+      fillPoints: lists(),
+      bleedPoints: lists(),
+      isolators: lists(),
+      openedBy: lists(),
+      relieves: lists(),
+      drains: lists(),
+      isolates: lists(),
+      servicePoints: lists(),
+      runs: lists(),
+      locks: lists(),
+      contains: lists(),
     };
     const withoutTarget: Thing[] = [];
     for (const thing of this.things) {
       const file = thing.place.file;
       let target = false;
       for (const clause of thing.declaration.clauses) {
-        const each = (refs: readonly Ref[], use: (item: number, others: number[]) => void, allowed = MAY_NAME[clause.clause]) => {
+        const each = (
+          refs: readonly Ref[],
+          use: (item: number, others: number[]) => void,
+          allowed = MAY_NAME[clause.clause],
+        ) => {
           for (const ref of refs) this.pair(thing, ref, file, allowed, clause, use);
         };
         const link = (refs: readonly Ref[], there: number[][], back?: number[][]) =>
@@ -270,7 +324,8 @@ class Builder {
             if (clause.fluid) each([clause.fluid], () => {}, ['fluid']);
             break;
           case 'plan':
-            for (const stage of clause.plan.stages) if (stage.kind === 'until' && stage.turning) each([stage.turning], () => {}, ['part']);
+            for (const stage of clause.plan.stages)
+              if (stage.kind === 'until' && stage.turning) each([stage.turning], () => {}, ['part']);
             break;
           default:
             break;
@@ -372,7 +427,11 @@ class Builder {
       }
       if (item.while?.kind === 'state') {
         const thing = this.byName.get(item.while.ref.name.text);
-        if (thing) coupling.while = { item: thing.first, fitted: !item.while.negated && item.while.state.text !== 'off' };
+        if (thing)
+          coupling.while = {
+            item: thing.first,
+            fitted: !item.while.negated && item.while.state.text !== 'off',
+          };
         else this.facts.push(unknownName(file, item.while.ref.name, 'part', this.byName.keys()));
       }
       result.push(coupling);
@@ -396,7 +455,8 @@ export function itemsOf(thing: Thing, ref: Ref): { items: number[]; unknown?: Re
       else items.push(...all);
       continue;
     }
-    for (let index = Math.min(from, to); index <= Math.max(from, to); index++) items.push(thing.first + index);
+    for (let index = Math.min(from, to); index <= Math.max(from, to); index++)
+      items.push(thing.first + index);
   }
   return { items: [...new Set(items)], ...(unknown ? { unknown } : {}) };
 }
@@ -406,7 +466,8 @@ const MOST_POSITIONS = 200;
 
 function positionsOf(clauses: Declaration['clauses']): string[] {
   for (const clause of clauses) {
-    if (clause.clause === 'positions' && clause.names.length > 0) return clause.names.map((name) => name.text);
+    if (clause.clause === 'positions' && clause.names.length > 0)
+      return clause.names.map((name) => name.text);
     if (clause.clause === 'count' && clause.count > 1 && clause.count <= MOST_POSITIONS) {
       return Array.from({ length: clause.count }, (_, index) => String(index + 1));
     }

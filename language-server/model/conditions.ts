@@ -41,7 +41,12 @@ export function casesOf(
       facts.push({
         check: 'unknown-name',
         at,
-        words: { name: value.text, what: `value of ${condition.axis.text}`, known: axis.values.join(', '), ...(near ? { near } : {}) },
+        words: {
+          name: value.text,
+          what: `value of ${condition.axis.text}`,
+          known: axis.values.join(', '),
+          ...(near ? { near } : {}),
+        },
         ...(near ? { mends: [{ title: `Write ${near}`, at, text: near }] } : {}),
       });
     }

@@ -3,7 +3,20 @@
  * and the shared ones of the files it uses, each with the clauses that `like` brings. Own clauses win over
  * `like`, own declarations over those of the extended machine.
  */
-import type { Clause, ClauseName, Coupled, Declaration, Machine, MachineItem, Name, Never, Rule, Table, Value, Variant } from '../../grammar/syntax/tree.ts';
+import type {
+  Clause,
+  ClauseName,
+  Coupled,
+  Declaration,
+  Machine,
+  MachineItem,
+  Name,
+  Never,
+  Rule,
+  Table,
+  Value,
+  Variant,
+} from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
 import { findMachine, type LoadedFile, unknownName } from './names.ts';
 
@@ -22,10 +35,23 @@ export interface Draft {
   rules: Drafted<Rule>[];
 }
 
-export function draft(machine: Machine | undefined, file: LoadedFile, visible: readonly LoadedFile[], facts: Fact[]): Draft {
+export function draft(
+  machine: Machine | undefined,
+  file: LoadedFile,
+  visible: readonly LoadedFile[],
+  facts: Fact[],
+): Draft {
   const items = gather(machine, file, visible, facts);
   const named = new Map<string, Drafted<Declaration>>();
-  const result: Draft = { declarations: [], couplings: [], values: [], tables: [], variants: [], nevers: [], rules: [] };
+  const result: Draft = {
+    declarations: [],
+    couplings: [],
+    values: [],
+    tables: [],
+    variants: [],
+    nevers: [],
+    rules: [],
+  };
   const seen = new Map<string, Drafted<{ name?: Name }>>();
   const declarations: Drafted<Declaration>[] = [];
   for (const { item, file: from, base } of items) {
@@ -41,7 +67,12 @@ export function draft(machine: Machine | undefined, file: LoadedFile, visible: r
             check: 'duplicate-name',
             at: { file: from, start: item.name.start, end: item.name.end },
             words: { name: item.name.text },
-            story: [{ at: { file: earlier.file, start: earlier.item.name.start, end: earlier.item.name.end }, what: 'declared' }],
+            story: [
+              {
+                at: { file: earlier.file, start: earlier.item.name.start, end: earlier.item.name.end },
+                what: 'declared',
+              },
+            ],
           });
           continue;
         }
@@ -81,11 +112,22 @@ function gather(
     if (!name) break;
     const found = findMachine(visible, name.text);
     if (!found) {
-      facts.push(unknownName(from.path, name, 'machine', visible.flatMap((one) => one.machines.flatMap((m) => m.name?.text ?? []))));
+      facts.push(
+        unknownName(
+          from.path,
+          name,
+          'machine',
+          visible.flatMap((one) => one.machines.flatMap((m) => m.name?.text ?? [])),
+        ),
+      );
       break;
     }
     if (chain.includes(found.machine)) {
-      facts.push({ check: 'use-cycle', at: { file: from.path, start: name.start, end: name.end }, words: { path: name.text } });
+      facts.push({
+        check: 'use-cycle',
+        at: { file: from.path, start: name.start, end: name.end },
+        words: { path: name.text },
+      });
       break;
     }
     current = found.machine;
@@ -98,7 +140,12 @@ function gather(
 /** A second clause of these adds to the first; of any other, the declaration's own replaces it. */
 const ADDING: ReadonlySet<ClauseName> = new Set(['hazard', 'also called', 'with', 'only']);
 
-function withLike(drafted: Drafted<Declaration>, named: ReadonlyMap<string, Drafted<Declaration>>, facts: Fact[], path: Declaration[]): Clause[] {
+function withLike(
+  drafted: Drafted<Declaration>,
+  named: ReadonlyMap<string, Drafted<Declaration>>,
+  facts: Fact[],
+  path: Declaration[],
+): Clause[] {
   const own = drafted.item.clauses;
   const result = own.slice();
   for (const clause of own) {
@@ -106,7 +153,8 @@ function withLike(drafted: Drafted<Declaration>, named: ReadonlyMap<string, Draf
     for (const ref of clause.refs) {
       const other = named.get(ref.name.text);
       if (!other) {
-        if (path.length === 0) facts.push(unknownName(drafted.file, ref.name, drafted.item.type, named.keys()));
+        if (path.length === 0)
+          facts.push(unknownName(drafted.file, ref.name, drafted.item.type, named.keys()));
         continue;
       }
       if (other.item === drafted.item || path.includes(other.item)) {
@@ -119,7 +167,8 @@ function withLike(drafted: Drafted<Declaration>, named: ReadonlyMap<string, Draf
       }
       for (const theirs of withLike(other, named, facts, [...path, drafted.item])) {
         if (theirs.clause === 'like') continue;
-        if (ADDING.has(theirs.clause) || !own.some((mine) => mine.clause === theirs.clause)) result.push(theirs);
+        if (ADDING.has(theirs.clause) || !own.some((mine) => mine.clause === theirs.clause))
+          result.push(theirs);
       }
     }
   }

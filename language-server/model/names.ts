@@ -2,8 +2,9 @@
  * Files and the names they share: what `use` brings in, which machines, procedures and shared declarations
  * are visible in a file, and the nearest name for a slip. No disk: texts come from a SourceHost.
  */
-import type { Machine, MachineItem, Name, Procedure, SourceFile } from '../../grammar/syntax/tree.ts';
+
 import { parse } from '../../grammar/parser/parse.ts';
+import type { Machine, MachineItem, Name, Procedure, SourceFile } from '../../grammar/syntax/tree.ts';
 import type { Source, SourceHost } from '../project/project.ts';
 import type { Fact } from './facts.ts';
 
@@ -79,7 +80,10 @@ function sorted(tree: SourceFile): Pick<LoadedFile, 'machines' | 'procedures' | 
 }
 
 /** A name as the files around it declare it. */
-export function findMachine(files: readonly LoadedFile[], name: string): { machine: Machine; file: LoadedFile } | undefined {
+export function findMachine(
+  files: readonly LoadedFile[],
+  name: string,
+): { machine: Machine; file: LoadedFile } | undefined {
   for (const file of files) {
     const machine = file.machines.find((candidate) => candidate.name?.text === name);
     if (machine) return { machine, file };
@@ -135,7 +139,8 @@ function sharedWords(name: string, known: Iterable<string>): string | undefined 
   if (words.size < 2) return undefined;
   for (const candidate of known) {
     const others = candidate.split('-');
-    if (others.length <= words.size + 1 && [...words].every((word) => others.includes(word))) return candidate;
+    if (others.length <= words.size + 1 && [...words].every((word) => others.includes(word)))
+      return candidate;
   }
   return undefined;
 }
@@ -149,7 +154,8 @@ function distance(a: string, b: string, limit: number): number {
     for (let j = 1; j <= b.length; j++) {
       const same = a[i - 1] === b[j - 1];
       let cost = Math.min(last[j]! + 1, row[j - 1]! + 1, last[j - 1]! + (same ? 0 : 1));
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) cost = Math.min(cost, before[j - 2]! + 1);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        cost = Math.min(cost, before[j - 2]! + 1);
       row.push(cost);
       if (cost < least) least = cost;
     }

@@ -31,7 +31,13 @@ export function storyOf(thing: Thing): (value: number) => Story {
   return (value) => {
     switch (thing.type) {
       case 'fastener':
-        return value === OUT ? 'taken off' : value === HAND ? 'fitted by hand' : value === LOOSE ? 'loosened' : 'tightened';
+        return value === OUT
+          ? 'taken off'
+          : value === HAND
+            ? 'fitted by hand'
+            : value === LOOSE
+              ? 'loosened'
+              : 'tightened';
       case 'connection':
         return value === CAPPED ? 'capped' : value === DISCONNECTED ? 'disconnected' : 'connected';
       case 'tool':
@@ -39,7 +45,10 @@ export function storyOf(thing: Thing): (value: number) => Story {
       case 'face':
         return 'cleaned';
       default:
-        return (['put back', 'moved aside', 'fitted on trial', 'taken off', 'discarded'] as const)[value] ?? 'taken off';
+        return (
+          (['put back', 'moved aside', 'fitted on trial', 'taken off', 'discarded'] as const)[value] ??
+          'taken off'
+        );
     }
   };
 }
@@ -127,7 +136,11 @@ export function openSystems(run: Run, item: number, within: CaseSet): void {
 /** Relieving, draining, filling, venting and bleeding is what such a point is for. */
 export function isServicePoint(run: Run, item: number, system: number): boolean {
   const { relieves, drains, servicePoints } = run.model;
-  return relieves[item]!.includes(system) || drains[item]!.includes(system) || servicePoints[item]!.includes(system);
+  return (
+    relieves[item]!.includes(system) ||
+    drains[item]!.includes(system) ||
+    servicePoints[item]!.includes(system)
+  );
 }
 
 /** A point was opened or taken out: what it relieves is relieved, what it drains runs out when all are open. */
@@ -148,7 +161,10 @@ export function letOut(run: Run, item: number, within: CaseSet): void {
 export function pointOpen(run: Run, point: number, within: CaseSet): CaseSet {
   const thing = run.thing(point);
   if (thing.type === 'control' || thing.type === 'isolator') {
-    return run.cases.or(run.where('moved', point, bit(YES), within), run.where('place', point, ~bit(FITTED), within));
+    return run.cases.or(
+      run.where('moved', point, bit(YES), within),
+      run.where('place', point, ~bit(FITTED), within),
+    );
   }
   return run.where('place', point, thing.type === 'fastener' ? bit(OUT, LOOSE) : ~bit(FITTED), within);
 }
@@ -161,7 +177,12 @@ export function closed(run: Run, check: string, system: number, within: CaseSet)
     if (thing.type === 'control' || thing.type === 'isolator') {
       run.require(check, system, 'moved', item, bit(NO), NO, within, 'opened');
     }
-    const whole = thing.type === 'connection' ? bit(CONNECTED, CAPPED) : thing.type === 'fastener' ? ~bit(OUT, LOOSE) : bit(FITTED);
+    const whole =
+      thing.type === 'connection'
+        ? bit(CONNECTED, CAPPED)
+        : thing.type === 'fastener'
+          ? ~bit(OUT, LOOSE)
+          : bit(FITTED);
     run.require(check, system, 'place', item, whole, FITTED, within, storyOf(thing));
   };
   for (const item of model.openedBy[system]!) if (!isServicePoint(run, item, system)) ask(item);
@@ -173,7 +194,12 @@ export function closed(run: Run, check: string, system: number, within: CaseSet)
 /** The item may be worked on: it was not thrown away. */
 export function atHand(run: Run, item: number, within: CaseSet): void {
   const thing = run.thing(item);
-  if (thing.type === 'part' || thing.type === 'seal' || thing.type === 'control' || thing.type === 'isolator') {
+  if (
+    thing.type === 'part' ||
+    thing.type === 'seal' ||
+    thing.type === 'control' ||
+    thing.type === 'isolator'
+  ) {
     run.require('not-in-place', item, 'place', item, ~bit(GONE), OFF_AGAIN, within, 'discarded');
   }
 }

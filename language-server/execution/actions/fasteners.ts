@@ -33,7 +33,15 @@ export function takeOut(
     const set =
       how.alreadyCounts === false
         ? run.where('place', item, not(OUT), exists)
-        : already(run, item, run.entries('place', item, exists), bit(OUT), exists, 'takes away', storyOf(thing));
+        : already(
+            run,
+            item,
+            run.entries('place', item, exists),
+            bit(OUT),
+            exists,
+            'takes away',
+            storyOf(thing),
+          );
     if (how.discard) run.set('parted', item, THROWN_AWAY, exists);
     if (set === NONE) continue;
     reach(run, item, set, items);
@@ -59,10 +67,19 @@ export function bringIn(
     const set =
       how.alreadyCounts === false
         ? run.where('place', item, bit(OUT), exists)
-        : already(run, item, run.entries('place', item, exists), not(OUT), exists, 'puts back', storyOf(thing));
+        : already(
+            run,
+            item,
+            run.entries('place', item, exists),
+            not(OUT),
+            exists,
+            'puts back',
+            storyOf(thing),
+          );
     if (set === NONE) continue;
     if (!how.fresh) {
-      if (thing.singleUse) run.require('single-use-reused', item, 'parted', item, bit(NO), NO, set, 'taken off');
+      if (thing.singleUse)
+        run.require('single-use-reused', item, 'parted', item, bit(NO), NO, set, 'taken off');
       else run.require('discarded-reused', item, 'parted', item, not(THROWN_AWAY), NO, set, 'discarded');
     }
     membersTogether(run, item, set);
@@ -99,7 +116,15 @@ export function loosen(run: Run, items: readonly number[]): void {
     const thing = run.thing(item);
     let set = run.cases.and(run.within, thing.exists);
     const out = run.require('not-in-place', item, 'place', item, not(OUT), FINAL, set, storyOf(thing));
-    set = already(run, item, run.entries('place', item, run.cases.minus(set, out)), bit(LOOSE), set, 'takes away', storyOf(thing));
+    set = already(
+      run,
+      item,
+      run.entries('place', item, run.cases.minus(set, out)),
+      bit(LOOSE),
+      set,
+      'takes away',
+      storyOf(thing),
+    );
     if (set === NONE) continue;
     reach(run, item, set, items);
     openSystems(run, item, set);
@@ -110,7 +135,10 @@ export function loosen(run: Run, items: readonly number[]): void {
 }
 
 /** What a `tighten` line asks for. */
-export type Aim = { kind: 'final'; feel: boolean } | { kind: 'stage'; stage: number } | { kind: 'pass'; complete: boolean };
+export type Aim =
+  | { kind: 'final'; feel: boolean }
+  | { kind: 'stage'; stage: number }
+  | { kind: 'pass'; complete: boolean };
 
 export function aimOf(action: Action): Aim {
   for (const tail of action.tails) {

@@ -1,14 +1,6 @@
 /** Connections, controls and isolators: joined and parted, open and closed, locked out. */
 import type { Story } from '../../model/facts.ts';
-import {
-  bit,
-  CAPPED,
-  CONNECTED,
-  DISCONNECTED,
-  HAS_BEEN_OFF,
-  NO,
-  YES,
-} from '../aspects.ts';
+import { bit, CAPPED, CONNECTED, DISCONNECTED, HAS_BEEN_OFF, NO, YES } from '../aspects.ts';
 import { type CaseSet, NONE } from '../cases.ts';
 import { apart } from '../geometry.ts';
 import type { Run } from '../run.ts';
@@ -19,7 +11,15 @@ import { energise } from './systems.ts';
 export function disconnect(run: Run, items: readonly number[]): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = already(run, item, run.entries('place', item), bit(DISCONNECTED, CAPPED), run.cases.and(run.within, thing.exists), 'takes away', storyOf(thing));
+    const set = already(
+      run,
+      item,
+      run.entries('place', item),
+      bit(DISCONNECTED, CAPPED),
+      run.cases.and(run.within, thing.exists),
+      'takes away',
+      storyOf(thing),
+    );
     if (set === NONE) continue;
     reach(run, item, set, items);
     openSystems(run, item, set);
@@ -33,10 +33,20 @@ export function disconnect(run: Run, items: readonly number[]): void {
 export function connect(run: Run, items: readonly number[], how: { fresh?: boolean } = {}): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = already(run, item, run.entries('place', item), bit(CONNECTED), run.cases.and(run.within, thing.exists), 'puts back', storyOf(thing));
+    const set = already(
+      run,
+      item,
+      run.entries('place', item),
+      bit(CONNECTED),
+      run.cases.and(run.within, thing.exists),
+      'puts back',
+      storyOf(thing),
+    );
     if (set === NONE) continue;
-    if (thing.singleUse && !how.fresh) run.require('single-use-reused', item, 'parted', item, bit(NO), NO, set, 'disconnected');
-    for (const { root, cases } of apart(run, run.model.members[item]!, set)) missing(run, 'seat-missing', item, root, cases);
+    if (thing.singleUse && !how.fresh)
+      run.require('single-use-reused', item, 'parted', item, bit(NO), NO, set, 'disconnected');
+    for (const { root, cases } of apart(run, run.model.members[item]!, set))
+      missing(run, 'seat-missing', item, root, cases);
     reach(run, item, set, items);
     sealed(run, item, set);
     if (how.fresh) {
@@ -50,8 +60,19 @@ export function connect(run: Run, items: readonly number[], how: { fresh?: boole
 export function cap(run: Run, items: readonly number[]): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = already(run, item, run.entries('place', item), bit(CAPPED), run.cases.and(run.within, thing.exists), 'takes away', storyOf(thing));
-    run.require('wrong-verb', item, 'place', item, ~bit(CONNECTED), DISCONNECTED, set, storyOf(thing), { verb: 'cap', needs: 'disconnected' });
+    const set = already(
+      run,
+      item,
+      run.entries('place', item),
+      bit(CAPPED),
+      run.cases.and(run.within, thing.exists),
+      'takes away',
+      storyOf(thing),
+    );
+    run.require('wrong-verb', item, 'place', item, ~bit(CONNECTED), DISCONNECTED, set, storyOf(thing), {
+      verb: 'cap',
+      needs: 'disconnected',
+    });
     run.set('place', item, CAPPED, set);
   }
 }
@@ -64,9 +85,20 @@ export function operate(run: Run, items: readonly number[], to: 'open' | 'closed
     const normal = normalPosition(run, item, to);
     const value = normal === to ? NO : YES;
     const exists = cases.and(run.within, thing.exists);
-    const set = already(run, item, run.entries('moved', item), bit(value), exists, value === NO ? 'puts back' : 'takes away', positionStory(to));
+    const set = already(
+      run,
+      item,
+      run.entries('moved', item),
+      bit(value),
+      exists,
+      value === NO ? 'puts back' : 'takes away',
+      positionStory(to),
+    );
     if (set === NONE) continue;
-    run.require('wrong-verb', item, 'lock', item, bit(NO), NO, set, 'locked', { verb: to === 'open' || to === 'closed' ? to : `switch ${to}`, needs: 'unlocked' });
+    run.require('wrong-verb', item, 'lock', item, bit(NO), NO, set, 'locked', {
+      verb: to === 'open' || to === 'closed' ? to : `switch ${to}`,
+      needs: 'unlocked',
+    });
     reach(run, item, set, items);
     const lets = to === 'open' || to === 'on';
     if (lets && value === YES) openSystems(run, item, set);
@@ -96,11 +128,13 @@ function normalPosition(run: Run, item: number, first: 'open' | 'closed' | 'on' 
   const { model } = run;
   if (thing.normally) {
     // `normally on` and `open the breaker`: both pairs name the same two positions.
-    if (first === 'open' || first === 'closed') return thing.normally === 'on' ? 'open' : thing.normally === 'off' ? 'closed' : thing.normally;
+    if (first === 'open' || first === 'closed')
+      return thing.normally === 'on' ? 'open' : thing.normally === 'off' ? 'closed' : thing.normally;
     return thing.normally === 'open' ? 'on' : thing.normally === 'closed' ? 'off' : thing.normally;
   }
   const flow = first === 'open' || first === 'closed';
-  if (model.relieves[item]!.length + model.drains[item]!.length + model.servicePoints[item]!.length > 0) return flow ? 'closed' : 'off';
+  if (model.relieves[item]!.length + model.drains[item]!.length + model.servicePoints[item]!.length > 0)
+    return flow ? 'closed' : 'off';
   if (thing.type === 'isolator' || model.isolates[item]!.length > 0) return flow ? 'open' : 'on';
   const known = run.positions.get(item);
   if (known) return known;
@@ -116,16 +150,30 @@ function positionStory(to: 'open' | 'closed' | 'on' | 'off'): Story {
 export function lockOut(run: Run, items: readonly number[]): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = already(run, item, run.entries('lock', item), bit(YES), run.cases.and(run.within, thing.exists), 'takes away', 'locked');
+    const set = already(
+      run,
+      item,
+      run.entries('lock', item),
+      bit(YES),
+      run.cases.and(run.within, thing.exists),
+      'takes away',
+      'locked',
+    );
     if (set === NONE) continue;
     reach(run, item, set, items);
     let closedIn: CaseSet = run.where('moved', item, bit(YES), set);
-    for (const system of run.model.isolates[item]!) closedIn = run.cases.or(closedIn, run.where('live', system, bit(YES), set));
+    for (const system of run.model.isolates[item]!)
+      closedIn = run.cases.or(closedIn, run.where('live', system, bit(YES), set));
     const open = run.cases.minus(set, closedIn);
     // A control that isolates nothing may be locked where it stands.
     if (open !== NONE && (thing.type === 'isolator' || run.model.isolates[item]!.length > 0)) {
       const sure = run.entries('moved', item, open).filter((entry) => !entry.assumed);
-      for (const entry of sure) run.blame('isolated-out-of-order', item, { cases: entry.cases, since: entry.since, what: 'restored' });
+      for (const entry of sure)
+        run.blame('isolated-out-of-order', item, {
+          cases: entry.cases,
+          since: entry.since,
+          what: 'restored',
+        });
       run.assume('moved', item, YES, open);
       for (const system of run.model.isolates[item]!) run.assume('live', system, YES, open);
     }
@@ -136,7 +184,15 @@ export function lockOut(run: Run, items: readonly number[]): void {
 export function unlock(run: Run, items: readonly number[]): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = already(run, item, run.entries('lock', item), bit(NO), run.cases.and(run.within, thing.exists), 'puts back', 'unlocked');
+    const set = already(
+      run,
+      item,
+      run.entries('lock', item),
+      bit(NO),
+      run.cases.and(run.within, thing.exists),
+      'puts back',
+      'unlocked',
+    );
     if (set === NONE) continue;
     reach(run, item, set, items);
     run.set('lock', item, NO, set);

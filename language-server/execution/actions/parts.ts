@@ -25,11 +25,23 @@ import { already, letOut, openSystems, reach, storyOf } from './common.ts';
 import { bringIn, takeOut } from './fasteners.ts';
 
 /** Takes the items off together. `unbolt` takes their fasteners out with them. */
-export function takeOff(run: Run, items: readonly number[], how: { unbolt?: boolean; discard?: boolean }): void {
+export function takeOff(
+  run: Run,
+  items: readonly number[],
+  how: { unbolt?: boolean; discard?: boolean },
+): void {
   const { cases, model } = run;
   const doable = new Map<number, CaseSet>();
   for (const item of items) {
-    const left = already(run, item, run.entries('place', item), bit(OFF, GONE), cases.and(run.within, run.thing(item).exists), 'takes away', storyOf(run.thing(item)));
+    const left = already(
+      run,
+      item,
+      run.entries('place', item),
+      bit(OFF, GONE),
+      cases.and(run.within, run.thing(item).exists),
+      'takes away',
+      storyOf(run.thing(item)),
+    );
     if (left !== NONE) doable.set(item, left);
     // Throwing away what is off already is no second removal.
     if (how.discard) run.set('place', item, GONE, run.where('place', item, bit(OFF)));
@@ -44,7 +56,16 @@ export function takeOff(run: Run, items: readonly number[], how: { unbolt?: bool
     for (const [rider, apartIn] of straddling) {
       if (!model.seats[rider]!.some((seat) => seat === item || moved.has(seat))) continue;
       const thing = run.thing(rider);
-      run.require('covered', item, 'place', rider, ~inPlace(thing), awayValue(thing), cases.and(set, apartIn), storyOf(thing));
+      run.require(
+        'covered',
+        item,
+        'place',
+        rider,
+        ~inPlace(thing),
+        awayValue(thing),
+        cases.and(set, apartIn),
+        storyOf(thing),
+      );
     }
   }
   holdBack(run, taken, moved, any, how.unbolt ?? false);
@@ -57,7 +78,10 @@ export function takeOff(run: Run, items: readonly number[], how: { unbolt?: bool
   for (const [item, set] of doable) {
     const thing = run.thing(item);
     if (thing.matched && !thing.numbered) {
-      const first = cases.and(run.where('parted', item, bit(NO), set), run.where('fresh', item, bit(NO), set));
+      const first = cases.and(
+        run.where('parted', item, bit(NO), set),
+        run.where('fresh', item, bit(NO), set),
+      );
       run.require('not-marked', item, 'marked', item, bit(YES), YES, first, 'marked');
     }
     openSystems(run, item, set);
@@ -94,7 +118,16 @@ function holdBack(run: Run, taken: readonly number[], moved: Moved, within: Case
       const thing = run.thing(connection);
       const set = crosses(run, connection, moved, within);
       if (set === NONE) continue;
-      run.require('still-connected', taken.includes(item) ? item : taken[0]!, 'place', connection, ~inPlace(thing), awayValue(thing), cases.and(set, within), storyOf(thing));
+      run.require(
+        'still-connected',
+        taken.includes(item) ? item : taken[0]!,
+        'place',
+        connection,
+        ~inPlace(thing),
+        awayValue(thing),
+        cases.and(set, within),
+        storyOf(thing),
+      );
     }
   }
 }
@@ -159,7 +192,9 @@ export function putBack(run: Run, items: readonly number[], how: PutBack): void 
   }
   if (how.boltUp) {
     for (const [item, set] of doable) {
-      const out = model.heldBy[item]!.filter((fastener) => run.where('place', fastener, bit(OUT), set) !== NONE);
+      const out = model.heldBy[item]!.filter(
+        (fastener) => run.where('place', fastener, bit(OUT), set) !== NONE,
+      );
       bringIn(run, out, set, { alreadyCounts: false });
     }
   }
@@ -180,12 +215,25 @@ function mayGoBack(run: Run, item: number, within: CaseSet, how: PutBack): void 
     if (lost !== NONE) run.blame('thrown-away-with', item, { cases: lost, at: entry.since });
     const thrown = cases.minus(entry.cases, lost);
     if (thrown !== NONE) {
-      run.blame(thing.singleUse ? 'single-use-reused' : 'discarded-reused', item, { cases: thrown, since: entry.since, what: 'discarded' });
+      run.blame(thing.singleUse ? 'single-use-reused' : 'discarded-reused', item, {
+        cases: thrown,
+        since: entry.since,
+        what: 'discarded',
+      });
     }
   }
   run.set('lost', item, NO, blamed);
   if (thing.singleUse) {
-    run.require('single-use-reused', item, 'parted', item, bit(NO), NO, cases.minus(within, blamed), 'taken off');
+    run.require(
+      'single-use-reused',
+      item,
+      'parted',
+      item,
+      bit(NO),
+      NO,
+      cases.minus(within, blamed),
+      'taken off',
+    );
   }
 }
 
@@ -206,7 +254,12 @@ export function missing(run: Run, check: string, subject: number, root: number, 
   const thing = run.thing(root);
   for (const entry of run.entries('place', root, within)) {
     if (entry.assumed) continue;
-    run.blame(check, subject, { other: root, cases: entry.cases, since: entry.since, what: storyOf(thing)(entry.value) });
+    run.blame(check, subject, {
+      other: root,
+      cases: entry.cases,
+      since: entry.since,
+      what: storyOf(thing)(entry.value),
+    });
   }
   run.assume('place', root, FITTED, within);
 }
@@ -214,7 +267,8 @@ export function missing(run: Run, check: string, subject: number, root: number, 
 /** Its seals are in and fresh where they must be; the faces there are clean. */
 export function sealed(run: Run, item: number, within: CaseSet, together: readonly number[] = []): void {
   const { model, cases } = run;
-  const clean = (face: number) => run.require('face-not-cleaned', item, 'place', face, bit(CLEAN), CLEAN, within, 'cleaned');
+  const clean = (face: number) =>
+    run.require('face-not-cleaned', item, 'place', face, bit(CLEAN), CLEAN, within, 'cleaned');
   for (const seal of model.seals[item]!) {
     const thing = run.thing(seal);
     if (thing.type !== 'seal') continue;
@@ -226,7 +280,13 @@ export function sealed(run: Run, item: number, within: CaseSet, together: readon
     if (used === NONE) continue;
     for (const entry of run.entries('parted', seal, used)) {
       if (entry.assumed) continue;
-      run.blame('single-use-reused', seal, { other: item, cases: entry.cases, since: entry.since, what: 'taken off', storyOf: item });
+      run.blame('single-use-reused', seal, {
+        other: item,
+        cases: entry.cases,
+        since: entry.since,
+        what: 'taken off',
+        storyOf: item,
+      });
     }
     run.assume('parted', seal, NO, cases.and(used, within));
   }
@@ -273,7 +333,15 @@ export function moveAside(run: Run, items: readonly number[]): void {
     const thing = run.thing(item);
     if (thing.type === 'connection') continue;
     const exists = cases.and(run.within, thing.exists);
-    const set = already(run, item, run.entries('place', item), bit(ASIDE, OFF, GONE), exists, 'takes away', storyOf(thing));
+    const set = already(
+      run,
+      item,
+      run.entries('place', item),
+      bit(ASIDE, OFF, GONE),
+      exists,
+      'takes away',
+      storyOf(thing),
+    );
     if (set === NONE) continue;
     const { moved } = movedWith(run, [item], set);
     reach(run, item, set, items);
@@ -281,12 +349,30 @@ export function moveAside(run: Run, items: readonly number[]): void {
       for (const fastener of model.fastenersOf[along]!) {
         if (run.thing(fastener).stays) continue;
         const crossing = crosses(run, fastener, moved, set);
-        run.require('still-held', item, 'place', fastener, bit(OUT, LOOSE, 2), OUT, crossing, storyOf(run.thing(fastener)));
+        run.require(
+          'still-held',
+          item,
+          'place',
+          fastener,
+          bit(OUT, LOOSE, 2),
+          OUT,
+          crossing,
+          storyOf(run.thing(fastener)),
+        );
       }
       for (const connection of model.connectionsOf[along]!) {
         if (run.thing(connection).slack) continue;
         const crossing = crosses(run, connection, moved, set);
-        run.require('still-connected', item, 'place', connection, ~inPlace(run.thing(connection)), 1, crossing, storyOf(run.thing(connection)));
+        run.require(
+          'still-connected',
+          item,
+          'place',
+          connection,
+          ~inPlace(run.thing(connection)),
+          1,
+          crossing,
+          storyOf(run.thing(connection)),
+        );
       }
     }
     openSystems(run, item, set);
@@ -306,7 +392,15 @@ export function discard(run: Run, items: readonly number[]): void {
       run.set('parted', item, 2);
       continue;
     }
-    const set = already(run, item, run.entries('place', item), bit(GONE), cases.and(run.within, thing.exists), 'takes away', 'discarded');
+    const set = already(
+      run,
+      item,
+      run.entries('place', item),
+      bit(GONE),
+      cases.and(run.within, thing.exists),
+      'takes away',
+      'discarded',
+    );
     run.require('still-held', item, 'place', item, ~covering(thing), OFF, set, storyOf(thing));
     const { moved } = movedWith(run, [item], set);
     run.set('place', item, GONE, set);
@@ -324,7 +418,8 @@ export function moveToNew(run: Run, items: readonly number[]): void {
       const lost = run.where('lost', item, bit(YES), entry.cases);
       if (lost !== NONE) run.blame('thrown-away-with', item, { cases: lost, at: entry.since });
       const thrown = run.cases.minus(entry.cases, lost);
-      if (thrown !== NONE) run.blame('not-in-place', item, { cases: thrown, since: entry.since, what: 'discarded' });
+      if (thrown !== NONE)
+        run.blame('not-in-place', item, { cases: thrown, since: entry.since, what: 'discarded' });
     }
     run.set('lost', item, NO, gone);
     run.set('rescued', item, YES);

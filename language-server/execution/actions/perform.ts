@@ -4,14 +4,27 @@
  */
 import type { Action, Ref, Tail } from '../../../grammar/syntax/tree.ts';
 import { itemsOf } from '../../model/build.ts';
-import { CLEAN, not, OFF, OUT, GONE, FITTED, YES, FINAL } from '../aspects.ts';
+import { CLEAN, FINAL, FITTED, GONE, not, OFF, OUT, YES } from '../aspects.ts';
 import { apart } from '../geometry.ts';
 import type { Run } from '../run.ts';
 import { atHand, reach, storyOf } from './common.ts';
 import { aimOf, backOff, bringIn, loosen, secure, takeOut, tighten } from './fasteners.ts';
 import { cap, connect, disconnect, lockOut, operate, unlock } from './joints.ts';
 import { discard, missing, moveAside, moveToNew, putBack, takeOff } from './parts.ts';
-import { bleed, drain, evacuate, fill, isolate, letCool, pressurise, prove, relieve, restore, runMachine, topUp } from './systems.ts';
+import {
+  bleed,
+  drain,
+  evacuate,
+  fill,
+  isolate,
+  letCool,
+  pressurise,
+  prove,
+  relieve,
+  restore,
+  runMachine,
+  topUp,
+} from './systems.ts';
 import { bypass, fitTool, lock, lower, removeTool, support, turn, unlockPart } from './tools.ts';
 
 /** Gives the reference with loop variables filled in, or undefined where it names nothing. */
@@ -85,7 +98,10 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
     const { parts, tools } = byType(run, items);
     const controls = parts.filter((item) => run.thing(item).type !== 'part');
     unlock(run, controls);
-    unlockPart(run, parts.filter((item) => !controls.includes(item)));
+    unlockPart(
+      run,
+      parts.filter((item) => !controls.includes(item)),
+    );
     removeTool(run, tools);
   },
   lock: (run, items, action, resolve) => lock(run, items, toolsOf(run, action, resolve)),
@@ -128,13 +144,17 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
     looking(run, items);
     const between = action.tails.flatMap((tail) => (tail.tail === 'between' ? tail.refs : []));
     const ends = between.flatMap((ref) => resolve(ref)?.items ?? []);
-    for (const { root, cases } of apart(run, ends, run.within)) missing(run, 'not-in-place', ends.includes(root) ? root : ends[0]!, root, cases);
+    for (const { root, cases } of apart(run, ends, run.within))
+      missing(run, 'not-in-place', ends.includes(root) ? root : ends[0]!, root, cases);
   },
 };
 
 function goBack(run: Run, items: number[], action: Action, resolve: Resolve): void {
   const fresh = action.fresh !== undefined;
-  const all = action.fresh === 'kit' ? items.flatMap((item) => (run.thing(item).type === 'kit' ? run.model.contains[item]! : [item])) : items;
+  const all =
+    action.fresh === 'kit'
+      ? items.flatMap((item) => (run.thing(item).type === 'kit' ? run.model.contains[item]! : [item]))
+      : items;
   const { fasteners, connections, tools, parts } = byType(run, all);
   if (parts.length > 0) putBack(run, parts, { fresh });
   if (connections.length > 0) connect(run, connections, { fresh });
@@ -169,7 +189,8 @@ function looking(run: Run, items: readonly number[]): void {
 function inPlace(run: Run, items: readonly number[], reaching: boolean): void {
   for (const item of items) {
     const thing = run.thing(item);
-    if (thing.type === 'fastener') run.require('not-in-place', item, 'place', item, not(OUT), FINAL, run.within, storyOf(thing));
+    if (thing.type === 'fastener')
+      run.require('not-in-place', item, 'place', item, not(OUT), FINAL, run.within, storyOf(thing));
     else if (thing.type === 'part' && reaching) {
       run.require('not-in-place', item, 'place', item, not(OFF, GONE), FITTED, run.within, storyOf(thing));
     } else atHand(run, item, run.within);
@@ -179,10 +200,17 @@ function inPlace(run: Run, items: readonly number[], reaching: boolean): void {
 
 /** `tighten head-bolts at #3`: only these positions. */
 function at(run: Run, items: number[], action: Action): number[] {
-  const tail = action.tails.find((one): one is Extract<Tail, { tail: 'at' }> => one.tail === 'at' && one.positions.length > 0);
+  const tail = action.tails.find(
+    (one): one is Extract<Tail, { tail: 'at' }> => one.tail === 'at' && one.positions.length > 0,
+  );
   if (!tail || items.length === 0) return items;
   const thing = run.thing(items[0]!);
-  const wanted = itemsOf(thing, { name: action.word, positions: tail.positions, start: tail.start, end: tail.end }).items;
+  const wanted = itemsOf(thing, {
+    name: action.word,
+    positions: tail.positions,
+    start: tail.start,
+    end: tail.end,
+  }).items;
   return items.filter((item) => run.thing(item) !== thing || wanted.includes(item));
 }
 
@@ -207,8 +235,8 @@ function byType(run: Run, items: readonly number[]) {
     if (type === 'fastener') fasteners.push(item);
     else if (type === 'connection') connections.push(item);
     else if (type === 'tool') tools.push(item);
-    else if (type === 'part' || type === 'seal' || type === 'control' || type === 'isolator') parts.push(item);
+    else if (type === 'part' || type === 'seal' || type === 'control' || type === 'isolator')
+      parts.push(item);
   }
   return { fasteners, connections, tools, parts };
 }
-

@@ -1,22 +1,20 @@
 /** Systems: made safe and brought back, drained and filled, bled, run. */
-import {
-  bit,
-  CONNECTED,
-  DRAINED,
-  FULL,
-  IN_PLACE,
-  AWAY,
-  LOW,
-  NO,
-  YES,
-} from '../aspects.ts';
+import { AWAY, bit, CONNECTED, DRAINED, FULL, IN_PLACE, LOW, NO, YES } from '../aspects.ts';
 import { type CaseSet, NONE } from '../cases.ts';
 import type { Run } from '../run.ts';
 import { already, closed } from './common.ts';
 
 export function isolate(run: Run, systems: readonly number[]): void {
   for (const system of systems) {
-    const set = already(run, system, run.entries('live', system), bit(YES), existing(run, system), 'takes away', 'isolated');
+    const set = already(
+      run,
+      system,
+      run.entries('live', system),
+      bit(YES),
+      existing(run, system),
+      'takes away',
+      'isolated',
+    );
     run.set('live', system, YES, set);
     run.set('proved', system, NO, set);
     for (const isolator of run.model.isolators[system]!) moveIsolator(run, isolator, YES, set);
@@ -25,14 +23,23 @@ export function isolate(run: Run, systems: readonly number[]): void {
 
 export function restore(run: Run, systems: readonly number[]): void {
   for (const system of systems) {
-    const set = already(run, system, run.entries('live', system), bit(NO), existing(run, system), 'puts back', 'restored');
+    const set = already(
+      run,
+      system,
+      run.entries('live', system),
+      bit(NO),
+      existing(run, system),
+      'puts back',
+      'restored',
+    );
     energise(run, system, set);
     for (const isolator of run.model.isolators[system]!) moveIsolator(run, isolator, NO, set);
   }
 }
 
 function moveIsolator(run: Run, isolator: number, value: number, within: CaseSet): void {
-  if (run.thing(isolator).type === 'connection') run.set('place', isolator, value === YES ? 1 : CONNECTED, within);
+  if (run.thing(isolator).type === 'connection')
+    run.set('place', isolator, value === YES ? 1 : CONNECTED, within);
   else run.set('moved', isolator, value, within);
 }
 
@@ -56,7 +63,9 @@ export function relieve(run: Run, systems: readonly number[]): void {
 export function letCool(run: Run, items: readonly number[]): void {
   for (const item of items) {
     if (run.thing(item).type === 'system') run.set('heat', item, YES);
-    else for (const system of [...run.model.opens[item]!, ...run.model.runs[item]!]) run.set('heat', system, YES);
+    else
+      for (const system of [...run.model.opens[item]!, ...run.model.runs[item]!])
+        run.set('heat', system, YES);
   }
 }
 
@@ -64,15 +73,27 @@ export function prove(run: Run, systems: readonly number[]): void {
   for (const system of systems) {
     const thing = run.thing(system);
     const set = existing(run, system);
-    if (thing.hasLive) run.require('not-made-safe', system, 'live', system, bit(YES), YES, set, 'restored', { live: 'live' });
-    if (thing.hasPressure) run.require('not-made-safe', system, 'pressure', system, bit(YES), YES, set, 'pressurised', { 'under pressure': 'under pressure' });
+    if (thing.hasLive)
+      run.require('not-made-safe', system, 'live', system, bit(YES), YES, set, 'restored', { live: 'live' });
+    if (thing.hasPressure)
+      run.require('not-made-safe', system, 'pressure', system, bit(YES), YES, set, 'pressurised', {
+        'under pressure': 'under pressure',
+      });
     run.set('proved', system, YES, set);
   }
 }
 
 export function drain(run: Run, systems: readonly number[]): void {
   for (const system of systems) {
-    const set = already(run, system, run.entries('fluid', system), bit(DRAINED), existing(run, system), 'takes away', 'drained');
+    const set = already(
+      run,
+      system,
+      run.entries('fluid', system),
+      bit(DRAINED),
+      existing(run, system),
+      'takes away',
+      'drained',
+    );
     run.set('fluid', system, DRAINED, set);
     if (run.thing(system).needsBleeding) run.set('bled', system, YES, set);
   }
@@ -80,7 +101,15 @@ export function drain(run: Run, systems: readonly number[]): void {
 
 export function fill(run: Run, systems: readonly number[]): void {
   for (const system of systems) {
-    const set = already(run, system, run.entries('fluid', system), bit(FULL), existing(run, system), 'puts back', 'filled');
+    const set = already(
+      run,
+      system,
+      run.entries('fluid', system),
+      bit(FULL),
+      existing(run, system),
+      'puts back',
+      'filled',
+    );
     closed(run, 'restored-out-of-order', system, set);
     run.set('fluid', system, FULL, set);
   }
@@ -99,7 +128,17 @@ export function bleed(run: Run, systems: readonly number[]): void {
 
 export function evacuate(run: Run, systems: readonly number[]): void {
   for (const system of systems) {
-    if (run.thing(system).hasFluid) run.require('opened-full', system, 'fluid', system, bit(DRAINED), DRAINED, existing(run, system), 'filled');
+    if (run.thing(system).hasFluid)
+      run.require(
+        'opened-full',
+        system,
+        'fluid',
+        system,
+        bit(DRAINED),
+        DRAINED,
+        existing(run, system),
+        'filled',
+      );
   }
 }
 
@@ -121,7 +160,8 @@ export function runMachine(run: Run, items: readonly number[]): void {
   }
   if (items.length === 0) {
     for (const thing of model.things) {
-      if (thing.type === 'system') for (let i = 0; i < thing.positions.length; i++) systems.add(thing.first + i);
+      if (thing.type === 'system')
+        for (let i = 0; i < thing.positions.length; i++) systems.add(thing.first + i);
     }
   }
   for (const system of systems) {
@@ -129,8 +169,10 @@ export function runMachine(run: Run, items: readonly number[]): void {
     if (thing.type !== 'system') continue;
     const set = existing(run, system);
     closed(run, 'restored-out-of-order', system, set);
-    if (thing.hasFluid) run.require('restored-out-of-order', system, 'fluid', system, ~bit(DRAINED), FULL, set, 'drained');
-    if (thing.hasLive) run.require('restored-out-of-order', system, 'live', system, bit(NO), NO, set, 'isolated');
+    if (thing.hasFluid)
+      run.require('restored-out-of-order', system, 'fluid', system, ~bit(DRAINED), FULL, set, 'drained');
+    if (thing.hasLive)
+      run.require('restored-out-of-order', system, 'live', system, bit(NO), NO, set, 'isolated');
     for (const isolator of model.isolators[system]!) {
       run.require('restored-out-of-order', system, 'lock', isolator, bit(NO), NO, set, 'locked');
     }
@@ -144,7 +186,16 @@ export function runMachine(run: Run, items: readonly number[]): void {
     if (thing.type !== 'tool') continue;
     const locked = model.locks[thing.first]!.filter((item) => coupled.has(item));
     if (locked.length === 0) continue;
-    run.require('turned-while-locked', locked[0]!, 'place', thing.first, bit(AWAY), AWAY, cases.and(run.within, thing.exists), 'put in place');
+    run.require(
+      'turned-while-locked',
+      locked[0]!,
+      'place',
+      thing.first,
+      bit(AWAY),
+      AWAY,
+      cases.and(run.within, thing.exists),
+      'put in place',
+    );
   }
 }
 

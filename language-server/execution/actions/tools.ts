@@ -7,7 +7,15 @@ import { missing } from './parts.ts';
 
 export function fitTool(run: Run, items: readonly number[]): void {
   for (const item of items) {
-    const set = already(run, item, run.entries('place', item), bit(IN_PLACE), run.cases.and(run.within, run.thing(item).exists), 'takes away', 'put in place');
+    const set = already(
+      run,
+      item,
+      run.entries('place', item),
+      bit(IN_PLACE),
+      run.cases.and(run.within, run.thing(item).exists),
+      'takes away',
+      'put in place',
+    );
     run.set('place', item, IN_PLACE, set);
   }
 }
@@ -15,7 +23,15 @@ export function fitTool(run: Run, items: readonly number[]): void {
 /** Taking a tool away frees what it locked, held up or bridged. */
 export function removeTool(run: Run, items: readonly number[]): void {
   for (const item of items) {
-    const set = already(run, item, run.entries('place', item), bit(AWAY), run.cases.and(run.within, run.thing(item).exists), 'puts back', 'taken off');
+    const set = already(
+      run,
+      item,
+      run.entries('place', item),
+      bit(AWAY),
+      run.cases.and(run.within, run.thing(item).exists),
+      'puts back',
+      'taken off',
+    );
     run.set('place', item, AWAY, set);
     const held = run.heldBy.get(item);
     if (!held) continue;
@@ -54,7 +70,15 @@ export function support(run: Run, items: readonly number[], tools: readonly numb
 
 export function lower(run: Run, items: readonly number[]): void {
   for (const item of items) {
-    const set = already(run, item, run.entries('supported', item), bit(NO), run.cases.and(run.within, run.thing(item).exists), 'takes away', 'supported');
+    const set = already(
+      run,
+      item,
+      run.entries('supported', item),
+      bit(NO),
+      run.cases.and(run.within, run.thing(item).exists),
+      'takes away',
+      'supported',
+    );
     if (set === NONE) continue;
     const fitted = run.where('place', item, PLACED, set);
     for (const carrier of run.model.carriedBy[item]!) {
@@ -74,7 +98,15 @@ export function lock(run: Run, items: readonly number[], tools: readonly number[
       continue;
     }
     for (const tool of tools) {
-      const set = already(run, tool, run.entries('place', tool), bit(IN_PLACE), run.within, 'takes away', 'put in place');
+      const set = already(
+        run,
+        tool,
+        run.entries('place', tool),
+        bit(IN_PLACE),
+        run.within,
+        'takes away',
+        'put in place',
+      );
       run.set('place', tool, IN_PLACE, set);
       run.lockedWith(tool, item);
     }
@@ -101,7 +133,15 @@ export function unlockPart(run: Run, items: readonly number[]): void {
 
 export function bypass(run: Run, items: readonly number[], tools: readonly number[]): void {
   for (const item of items) {
-    const set = already(run, item, run.entries('bypass', item), bit(YES), run.within, 'takes away', 'bypassed');
+    const set = already(
+      run,
+      item,
+      run.entries('bypass', item),
+      bit(YES),
+      run.within,
+      'takes away',
+      'bypassed',
+    );
     run.set('bypass', item, YES, set);
     hold(run, item, tools);
   }
@@ -131,7 +171,12 @@ function turnsWith(run: Run, item: number): Map<number, number> {
       let acts = result.get(now)!;
       if (coupling.while) {
         const thing = run.thing(coupling.while.item);
-        const there = run.where('place', coupling.while.item, thing.type === 'tool' ? bit(IN_PLACE) : thing.type === 'part' ? PLACED : bit(0), acts);
+        const there = run.where(
+          'place',
+          coupling.while.item,
+          thing.type === 'tool' ? bit(IN_PLACE) : thing.type === 'part' ? PLACED : bit(0),
+          acts,
+        );
         acts = coupling.while.fitted ? there : cases.minus(acts, there);
       }
       for (const other of coupling.items) {

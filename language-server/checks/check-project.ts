@@ -1,0 +1,187 @@
+/**
+ * Everything that is wrong with some files: reads them and what they use, gathers the facts of all analyses,
+ * lets each fact's check say it. Pure but for the host that gives the texts. A failure inside one analysis
+ * becomes a finding about the tool, and the rest goes on.
+ */
+import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
+import { execute } from '../execution/execute.ts';
+import { buildModel } from '../model/build.ts';
+import type { Fact } from '../model/facts.ts';
+import { machineFaults } from '../model/machine-faults.ts';
+import type { Model } from '../model/model.ts';
+import { findMachine, type LoadedFile, Loader, unknownName } from '../model/names.ts';
+import { procedureNames } from '../model/procedure-names.ts';
+import { quantityFaults } from '../model/quantity-faults.ts';
+import type { SourceHost } from '../project/project.ts';
+import { type Finding, inReadingOrder } from '../report/finding.ts';
+import { checkNamed } from './all.ts';
+import { speak } from './speak.ts';
+
+export interface CheckResult {
+  findings: Finding[];
+  /** Files checked, not counting those only used. */
+  files: number;
+  /** Actions executed: the measure of work. */
+  statements: number;
+}
+
+export function checkProject(host: SourceHost, paths: readonly string[]): CheckResult {
+  const loader = new Loader(host);
+  const checker = new ProjectCheck(loader);
+  for (const path of paths) {
+    const file = loader.load(path);
+    if (file) checker.file(file);
+  }
+  return { findings: inReadingOrder(checker.findings), files: paths.length, statements: checker.statements };
+}
+
+class ProjectCheck {
+  readonly findings: Finding[] = [];
+  statements = 0;
+  private readonly models = new Map<Machine | LoadedFile, { model: Model; facts: Fact[] }>();
+  private readonly loader: Loader;
+
+  constructor(loader: Loader) {
+    this.loader = loader;
+  }
+
+  file(file: LoadedFile): void {
+    for (const problem of file.parsed.problems) {
+      this.say([
+        {
+          check: problem.check,
+          at: { file: file.path, start: problem.start, end: problem.end },
+          words: {
+            message: problem.message,
+            ...(problem.example ? { example: problem.example } : {}),
+            ...(problem.related ? { related: problem.related.message } : {}),
+          },
+          story: problem.related
+            ? [
+                {
+                  at: { file: file.path, start: problem.related.start, end: problem.related.end },
+                  what: 'declared',
+                },
+              ]
+            : [],
+          ...(problem.mend
+            ? {
+                mends: [
+                  {
+                    title: problem.mend.title,
+                    at: { file: file.path, start: problem.mend.start, end: problem.mend.end },
+                    text: problem.mend.text,
+                  },
+                ],
+              }
+            : {}),
+        },
+      ]);
+    }
+    this.say(file.facts);
+    const visible = this.loader.visible(file);
+    this.guard(file, 0, () => this.say(quantityFaults(file)));
+    for (const machine of file.machines) {
+      this.guard(file, machine.start, () => {
+        const { model, facts } = this.model(machine, file, visible);
+        this.say(
+          facts.filter((fact) => fact.at.file === file.path),
+          model,
+        );
+        this.say(
+          machineFaults(model).filter((fact) => fact.at.file === file.path),
+          model,
+        );
+      });
+    }
+    if (file.machines.length === 0 && file.shared.length > 0) {
+      this.guard(file, 0, () => {
+        const { facts } = this.model(undefined, file, visible);
+        this.say(facts.filter((fact) => fact.at.file === file.path && fact.check !== 'unknown-name'));
+      });
+    }
+    for (const procedure of file.procedures)
+      this.guard(file, procedure.start, () => this.procedure(procedure, file, visible));
+  }
+
+  private procedure(procedure: Procedure, file: LoadedFile, visible: readonly LoadedFile[]): void {
+    const model = this.machineOf(procedure, file, visible);
+    if (!model) return;
+    const names = procedureNames(model, procedure, file, visible);
+    this.say(names.facts, model);
+    const { run, facts } = execute(model, procedure, file.path, visible);
+    this.statements += run.executed;
+    this.say(
+      facts.filter((fact) => fact.at.file === file.path),
+      model,
+    );
+  }
+
+  private machineOf(
+    procedure: Procedure,
+    file: LoadedFile,
+    visible: readonly LoadedFile[],
+  ): Model | undefined {
+    const header = procedure.headers.find((one) => one.header === 'for');
+    const ref = header?.header === 'for' ? header.refs[0] : undefined;
+    const known = visible.flatMap((one) => one.machines.flatMap((machine) => machine.name?.text ?? []));
+    if (!ref) {
+      if (procedure.name) {
+        this.say([
+          {
+            check: 'machine-missing',
+            at: { file: file.path, start: procedure.name.start, end: procedure.name.end },
+            words: { known: known.join(', ') },
+          },
+        ]);
+      }
+      return undefined;
+    }
+    const found = findMachine(visible, ref.name.text);
+    if (!found) {
+      this.say([unknownName(file.path, ref.name, 'machine', known)]);
+      return undefined;
+    }
+    return this.model(found.machine, found.file, this.loader.visible(found.file)).model;
+  }
+
+  private model(
+    machine: Machine | undefined,
+    file: LoadedFile,
+    visible: readonly LoadedFile[],
+  ): { model: Model; facts: Fact[] } {
+    const key = machine ?? file;
+    let built = this.models.get(key);
+    if (!built) {
+      built = buildModel(machine, file, visible);
+      this.models.set(key, built);
+    }
+    return built;
+  }
+
+  private say(facts: readonly Fact[], model?: Model): void {
+    for (const fact of facts) {
+      const check = checkNamed(fact.check);
+      if (!check) throw new Error(`No check is called ${fact.check}.`);
+      this.findings.push(speak(fact, check, check.severity, model?.cases, model?.built ?? 1));
+    }
+  }
+
+  /** A failure of the tool is reported as such and stops nothing else. */
+  private guard(file: LoadedFile, start: number, work: () => void): void {
+    try {
+      work();
+    } catch (error) {
+      this.findings.push({
+        file: file.path,
+        start,
+        end: Math.min(start + 1, file.text.length),
+        check: 'tool-failure',
+        severity: 'error',
+        message: `Dowel failed while it checked this: ${error instanceof Error ? error.message : String(error)}`,
+        help: 'The rest was checked. Please report this with the file.',
+        related: [],
+      });
+    }
+  }
+}

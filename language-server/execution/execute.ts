@@ -1,0 +1,251 @@
+/**
+ * A procedure carried out on its machine, for all cases at once: how it starts, its steps, how it ends.
+ * Pure: gives facts, never words.
+ */
+import type { Header, Procedure, StateClaim, Statement, Task } from '../../grammar/syntax/tree.ts';
+import { itemsOf } from '../model/build.ts';
+import { casesOf } from '../model/conditions.ts';
+import type { Fact } from '../model/facts.ts';
+import type { Model, Thing } from '../model/model.ts';
+import { findProcedure, type LoadedFile } from '../model/names.ts';
+import { awayValue, DRAINED, OUT, YES } from './aspects.ts';
+import { NONE } from './cases.ts';
+import { atTheEnd } from './end.ts';
+import { Flow } from './flow.ts';
+import { meaning } from './questions.ts';
+import { Run } from './run.ts';
+
+export interface Execution {
+  run: Run;
+  facts: Fact[];
+}
+
+export interface ExecuteOptions {
+  /** Called after each action, for asking the state at a place. */
+  after?: (run: Run, flow: Flow) => void;
+}
+
+export function execute(
+  model: Model,
+  procedure: Procedure,
+  file: string,
+  visible: readonly LoadedFile[],
+): Execution {
+  const run = new Run(model);
+  const mustCome = begin(run, procedure, file, visible, 0);
+  for (const header of procedure.headers) {
+    if (header.header === 'only' && header.condition) {
+      run.within = run.cases.and(
+        run.within,
+        casesOf(header.condition, file, run.cases, model.variants, []) ?? run.within,
+      );
+    }
+  }
+  const all = run.within;
+  const flow = new Flow(run, file, visible, tasksOf(procedure));
+  flow.block(procedure.body);
+  if (procedure.body?.closed) {
+    const facts = endClaims(run, procedure, file, flow);
+    run.facts.push(...facts.facts);
+    atTheEnd(run, {
+      finished: run.cases.minus(all, run.cases.or(flow.unfinished, flow.ended)),
+      ...facts,
+      mustCome,
+    });
+  }
+  return { run, facts: run.facts };
+}
+
+export function tasksOf(procedure: Procedure): Map<string, Task> {
+  const tasks = new Map<string, Task>();
+  const walk = (statements: readonly Statement[]) => {
+    for (const statement of statements) {
+      if (statement.kind === 'task') {
+        if (statement.name) tasks.set(statement.name.text, statement);
+        walk(statement.body?.statements ?? []);
+      } else if (statement.kind === 'step' || statement.kind === 'hold')
+        walk(statement.body?.statements ?? []);
+    }
+  };
+  walk(procedure.body?.statements ?? []);
+  return tasks;
+}
+
+/** Sets how things stand at the start. Answers what was found away and has to come back. */
+function begin(
+  run: Run,
+  procedure: Procedure,
+  file: string,
+  visible: readonly LoadedFile[],
+  depth: number,
+): Set<number> {
+  const mustCome = new Set<number>();
+  const { model } = run;
+  for (const thing of model.things) {
+    for (let item = thing.first; item < thing.first + thing.positions.length; item++) {
+      if (thing.added) run.start('place', item, awayValue(thing), thing.exists);
+      // As it left the works it was tightened once already.
+      if (thing.toYield) run.start('yielded', item, YES, thing.exists);
+    }
+  }
+  for (const header of procedure.headers) {
+    if (header.header === 'starts with') {
+      run.before ??= { file, start: header.start, end: header.end };
+      for (const claim of header.claims) startClaim(run, claim, mustCome);
+    } else if (header.header === 'starts where' && header.ref && depth < 20) {
+      const found = findProcedure(visible, header.ref.name.text);
+      if (!found) continue;
+      run.before ??= { file, start: header.start, end: header.end };
+      begin(run, found.procedure, found.file.path, visible, depth + 1);
+      new Flow(run, found.file.path, visible, tasksOf(found.procedure)).block(found.procedure.body);
+      forget(run);
+      run.state.settle();
+      for (const thing of model.things) {
+        for (let item = thing.first; item < thing.first + thing.positions.length; item++) mustCome.add(item);
+      }
+    }
+  }
+  return mustCome;
+}
+
+/** What an earlier procedure did is not this one's finding. */
+function forget(run: Run): void {
+  run.within = run.model.built;
+  run.clear();
+}
+
+function startClaim(run: Run, claim: StateClaim, mustCome: Set<number>): void {
+  const word = claim.state?.text;
+  if (!word) return;
+  for (const { thing, items } of claimed(run.model, claim)) {
+    for (const item of items) {
+      if (claim.scope !== 'things' && thing.type === 'system') {
+        if (word !== 'off') continue;
+        run.start('fluid', item, DRAINED, thing.exists);
+        for (const aspect of ['pressure', 'heat', 'live'] as const)
+          run.start(aspect, item, YES, thing.exists);
+        continue;
+      }
+      const means = meaning(run, thing, item, word);
+      if (!means || (claim.scope !== 'things' && (thing.fixed || thing.type === 'tool'))) continue;
+      run.start(means.aspect, item, means.value, thing.exists);
+      if (claim.scope !== 'things') mustCome.add(item);
+      if (word !== 'off' || claim.scope !== 'things' || thing.type !== 'part') continue;
+      // What is off has nothing left that holds it or joins it to the rest.
+      for (const fastener of run.model.fastenersOf[item]!)
+        run.start('place', fastener, OUT, run.thing(fastener).exists);
+      for (const joint of run.model.connectionsOf[item]!)
+        run.start('place', joint, 1, run.thing(joint).exists);
+    }
+  }
+}
+
+/** The things a claim is about, with their items. */
+function claimed(model: Model, claim: StateClaim): { thing: Thing; items: number[] }[] {
+  const except = new Set(
+    claim.except.flatMap((ref) =>
+      model.byName.has(ref.name.text) ? itemsOf(model.byName.get(ref.name.text)!, ref).items : [],
+    ),
+  );
+  const result: { thing: Thing; items: number[] }[] = [];
+  const add = (thing: Thing, items: readonly number[]) => {
+    const left = items.filter((item) => !except.has(item));
+    if (left.length > 0) result.push({ thing, items: left });
+  };
+  if (claim.scope === 'everything') {
+    for (const thing of model.things) {
+      if (['fluid', 'consumable', 'kit', 'face', 'tool'].includes(thing.type)) continue;
+      add(
+        thing,
+        thing.positions.map((_, index) => thing.first + index),
+      );
+    }
+    return result;
+  }
+  for (const ref of claim.refs) {
+    const thing = model.byName.get(ref.name.text);
+    if (!thing) continue;
+    const { items } = itemsOf(thing, ref);
+    if (claim.scope === 'things') {
+      add(thing, items);
+      continue;
+    }
+    const all = new Set(items);
+    for (const item of all) for (const rider of model.riders[item]!) all.add(rider);
+    for (const item of [...all]) {
+      for (const belonging of [
+        ...model.fastenersOf[item]!,
+        ...model.connectionsOf[item]!,
+        ...model.seals[item]!,
+      ])
+        all.add(belonging);
+    }
+    for (const item of all) add(model.thingOf[item]!, [item]);
+  }
+  return result;
+}
+
+/** What `ends with` allows, and facts for what it claims and the steps do not reach. */
+function endClaims(
+  run: Run,
+  procedure: Procedure,
+  file: string,
+  flow: Flow,
+): { mayBeAway: Set<number>; claimed: Set<string>; facts: Fact[] } {
+  const mayBeAway = new Set<number>();
+  const aspects = new Set<string>();
+  const facts: Fact[] = [];
+  const within = run.cases.minus(run.model.built, run.cases.or(flow.unfinished, flow.ended));
+  for (const header of procedure.headers as Header[]) {
+    if (header.header !== 'ends with') continue;
+    for (const claim of header.claims) {
+      const word = claim.state?.text;
+      if (!word) continue;
+      for (const { thing, items } of claimed(run.model, claim)) {
+        for (const item of items) {
+          const means = meaning(run, thing, item, word);
+          if (!means) continue;
+          aspects.add(`${means.aspect} ${item}`);
+          if (word === 'off') belongings(run, item, mayBeAway);
+          if (claim.scope !== 'things') continue;
+          let failing = NONE;
+          for (const entry of run.entries(means.aspect, item, run.cases.and(within, thing.exists))) {
+            if (!((means.mask >>> entry.value) & 1) && !entry.assumed)
+              failing = run.cases.or(failing, entry.cases);
+          }
+          if (failing === NONE) continue;
+          const known = facts.find((fact) => fact.subject?.thing === thing && fact.at.start === claim.start);
+          if (known) {
+            known.cases = run.cases.or(known.cases!, failing);
+            known.subject!.items!.push(item);
+          } else {
+            facts.push({
+              check: 'contract-broken',
+              at: { file, start: claim.start, end: claim.end },
+              subject: { thing, items: [item] },
+              cases: failing,
+              words: { state: word, side: 'ends' },
+            });
+          }
+        }
+      }
+    }
+  }
+  return { mayBeAway, claimed: aspects, facts };
+}
+
+/** A thing that may stay off, with all that sits on it, holds it, seals it and joins it. */
+function belongings(run: Run, item: number, into: Set<number>): void {
+  const { model } = run;
+  const all = new Set([item]);
+  for (const one of all) {
+    const { type } = run.thing(one);
+    if (type !== 'part' && type !== 'control' && type !== 'isolator') continue;
+    for (const rider of model.riders[one]!) all.add(rider);
+  }
+  for (const one of all) {
+    into.add(one);
+    for (const other of [...model.fastenersOf[one]!, ...model.connectionsOf[one]!, ...model.seals[one]!])
+      into.add(other);
+  }
+}

@@ -1,0 +1,435 @@
+/**
+ * The names in a procedure: every reference is resolved once, whether or not its step is ever reached, and
+ * what it refers to is kept for the editor. Facts: names that nothing declares, things of a kind that the verb
+ * cannot act on, positions that a group does not have, names declared and never used.
+ */
+import type {
+  Action,
+  Block,
+  Condition,
+  Expression,
+  Name,
+  Procedure,
+  Ref,
+  Span,
+  Statement,
+  Tail,
+} from '../../grammar/syntax/tree.ts';
+import { type Kind, verbNamed } from '../../grammar/tokens/verbs.ts';
+import type { Place } from '../report/finding.ts';
+import { itemsOf } from './build.ts';
+import type { Fact } from './facts.ts';
+import type { Model, Thing } from './model.ts';
+import { findProcedure, type LoadedFile, nearest, unknownName } from './names.ts';
+
+/** A name in use and what it stands for. */
+export interface Use {
+  at: Place;
+  thing?: Thing;
+  local?: Local;
+}
+
+export interface Local {
+  name: string;
+  what: 'task' | 'choice' | 'value' | 'measured value' | 'loop variable';
+  at: Place;
+  values?: readonly string[];
+}
+
+export interface ProcedureNames {
+  uses: Use[];
+  locals: Local[];
+  facts: Fact[];
+}
+
+export function procedureNames(
+  model: Model,
+  procedure: Procedure,
+  file: LoadedFile,
+  visible: readonly LoadedFile[],
+): ProcedureNames {
+  return new Resolver(model, file, visible).procedure(procedure);
+}
+
+class Resolver {
+  private readonly result: ProcedureNames = { uses: [], locals: [], facts: [] };
+  private readonly scope = new Map<string, Local>();
+  private readonly used = new Set<Local>();
+  private readonly model: Model;
+  private readonly file: LoadedFile;
+  private readonly visible: readonly LoadedFile[];
+
+  constructor(model: Model, file: LoadedFile, visible: readonly LoadedFile[]) {
+    this.model = model;
+    this.file = file;
+    this.visible = visible;
+  }
+
+  procedure(procedure: Procedure): ProcedureNames {
+    for (const header of procedure.headers) {
+      switch (header.header) {
+        case 'tools':
+          for (const ref of header.refs) this.thing(ref, ['tool'], 'tool');
+          break;
+        case 'supplies':
+          for (const ref of header.refs) this.thing(ref, undefined, 'part');
+          for (const { fluid } of header.fluids)
+            if (fluid) this.thing(fluid, ['fluid', 'consumable'], 'fluid');
+          break;
+        case 'starts with':
+        case 'ends with':
+          for (const claim of header.claims)
+            for (const ref of [...claim.refs, ...claim.except]) this.thing(ref, undefined, 'part');
+          break;
+        case 'starts where':
+          if (header.ref && !findProcedure(this.visible, header.ref.name.text))
+            this.missingProcedure(header.ref.name);
+          break;
+        case 'only':
+          if (header.condition) this.condition(header.condition);
+          break;
+        default:
+          break;
+      }
+    }
+    this.declareTasks(procedure.body);
+    this.block(procedure.body);
+    for (const local of this.result.locals) {
+      if (this.used.has(local) || local.what === 'task' || local.what === 'loop variable') continue;
+      this.result.facts.push({
+        check: 'unused-name',
+        at: local.at,
+        words: { name: local.name, what: local.what },
+      });
+    }
+    return this.result;
+  }
+
+  /** Tasks may be named before they are written: `do` and `reverse` look ahead. */
+  private declareTasks(block: Block | undefined): void {
+    for (const statement of block?.statements ?? []) {
+      if (statement.kind === 'task') {
+        if (statement.name) this.declare(statement.name, 'task');
+        this.declareTasks(statement.body);
+      } else if (statement.kind === 'step' || statement.kind === 'hold') this.declareTasks(statement.body);
+    }
+  }
+
+  private declare(name: Name, what: Local['what'], values?: readonly string[]): void {
+    const at = this.at(name);
+    const earlier = this.scope.get(name.text);
+    if (
+      earlier &&
+      what !== 'loop variable' &&
+      !(what === 'measured value' && earlier.what === 'measured value')
+    ) {
+      this.result.facts.push({
+        check: 'duplicate-name',
+        at,
+        words: { name: name.text },
+        story: [{ at: earlier.at, what: 'declared' }],
+      });
+      return;
+    }
+    const local: Local = { name: name.text, what, at, ...(values ? { values } : {}) };
+    this.scope.set(name.text, local);
+    this.result.locals.push(local);
+    if (earlier && this.used.has(earlier)) this.used.add(local);
+  }
+
+  private block(block: Block | undefined): void {
+    for (const statement of block?.statements ?? []) this.statement(statement);
+  }
+
+  private statement(statement: Statement): void {
+    switch (statement.kind) {
+      case 'action':
+        this.action(statement);
+        return;
+      case 'task':
+      case 'step':
+      case 'hold':
+        this.block(statement.body);
+        return;
+      case 'when':
+      case 'if':
+        if (statement.condition) this.condition(statement.condition);
+        this.block(statement.body);
+        this.block(statement.otherwise);
+        return;
+      case 'choice':
+        if (statement.name)
+          this.declare(
+            statement.name,
+            'choice',
+            statement.values.map((value) => value.text),
+          );
+        return;
+      case 'value':
+        if (statement.expression) this.expression(statement.expression);
+        if (statement.name) this.declare(statement.name, 'value');
+        return;
+      case 'repeat':
+        if (statement.until) this.condition(statement.until);
+        this.block(statement.body);
+        this.block(statement.otherwise);
+        return;
+      case 'for each': {
+        const { variable, over } = statement;
+        if (over?.kind === 'positions') this.thing(over.ref, undefined, 'part');
+        if (over?.kind === 'names' && !variable) for (const name of over.names) this.name(name);
+        const before = variable && this.scope.get(variable.text);
+        if (variable)
+          this.declare(
+            variable,
+            'loop variable',
+            over?.kind === 'names' ? over.names.map((name) => name.text) : undefined,
+          );
+        this.block(statement.body);
+        if (variable) {
+          if (before) this.scope.set(variable.text, before);
+          else this.scope.delete(variable.text);
+        }
+        return;
+      }
+      case 'reverse':
+        if (statement.task) this.task(statement.task);
+        for (const ref of statement.except) this.thing(ref, undefined, 'part');
+        return;
+      case 'do':
+        if (statement.ref) this.task(statement.ref);
+        return;
+      case 'notice':
+      case 'allow':
+      case 'stop':
+      case 'continues':
+      case 'broken':
+        return;
+      default:
+        statement satisfies never;
+    }
+  }
+
+  private action(action: Action): void {
+    const verb = verbNamed(action.verb);
+    for (const ref of action.objects) {
+      const local = this.local(ref);
+      if (local) continue;
+      this.thing(ref, action.fresh === 'kit' ? ['kit'] : verb?.on, 'part', action.verb);
+    }
+    if (action.expression) this.expression(action.expression);
+    for (const tail of action.tails) this.tail(tail, action);
+    for (const outcome of action.outcomes) this.block(outcome.body);
+  }
+
+  private tail(tail: Tail, action: Action): void {
+    switch (tail.tail) {
+      case 'with':
+        for (const ref of tail.refs) {
+          if (ANYONES_TOOLS.has(ref.name.text) && !this.model.byName.has(ref.name.text)) continue;
+          this.thing(ref, undefined, tail.quantity ? 'fluid' : 'tool');
+        }
+        return;
+      case 'holding':
+        for (const ref of [...tail.refs, ...tail.with]) this.thing(ref, undefined, 'part');
+        return;
+      case 'while':
+      case 'into':
+      case 'between':
+      case 'of':
+      case 'except':
+        for (const ref of tail.refs) this.thing(ref, undefined, 'part');
+        return;
+      case 'by':
+      case 'from':
+        for (const ref of tail.refs)
+          if (!this.local(ref) && !this.model.tables.has(ref.name.text)) this.thing(ref, undefined, 'table');
+        return;
+      case 'to':
+      case 'at':
+        for (const ref of tail.refs) if (!this.local(ref)) this.thing(ref, undefined, 'part');
+        return;
+      case 'as':
+        if (tail.name) {
+          const values = action.outcomes.flatMap((outcome) => (outcome.word ? [outcome.word.text] : []));
+          this.declare(tail.name, 'measured value', values.length > 0 ? values : undefined);
+        }
+        return;
+      default:
+        return;
+    }
+  }
+
+  private condition(condition: Condition): void {
+    switch (condition.kind) {
+      case 'and':
+        for (const part of condition.parts) this.condition(part);
+        return;
+      case 'state':
+        this.thing(condition.ref, undefined, 'part');
+        return;
+      case 'axis': {
+        const local = this.scope.get(condition.axis.text);
+        const variant = this.model.variants.get(condition.axis.text);
+        const values = local?.values ?? variant?.values;
+        if (local) {
+          this.used.add(local);
+          this.result.uses.push({ at: this.at(condition.axis), local });
+        }
+        if (!values) {
+          if (!local) {
+            const known = [
+              ...this.model.variants.keys(),
+              ...[...this.scope.values()].filter((one) => one.values).map((one) => one.name),
+            ];
+            this.result.facts.push(unknownName(this.file.path, condition.axis, 'variant', known));
+          }
+          return;
+        }
+        for (const value of condition.values) {
+          if (values.includes(value.text)) continue;
+          const near = nearest(value.text, values);
+          const at = this.at(value);
+          this.result.facts.push({
+            check: 'unknown-name',
+            at,
+            words: {
+              name: value.text,
+              what: `value of ${condition.axis.text}`,
+              known: values.join(', '),
+              ...(near ? { near } : {}),
+            },
+            ...(near ? { mends: [{ title: `Write ${near}`, at, text: near }] } : {}),
+          });
+        }
+        return;
+      }
+      case 'seen':
+        return;
+    }
+  }
+
+  private expression(expression: Expression): void {
+    switch (expression.kind) {
+      case 'name': {
+        const { name } = expression.ref;
+        if (
+          this.local(expression.ref) ||
+          this.model.values.has(name.text) ||
+          this.model.byName.has(name.text)
+        )
+          return;
+        this.result.facts.push(
+          unknownName(this.file.path, name, 'value', [...this.model.values.keys(), ...this.scope.keys()]),
+        );
+        return;
+      }
+      case 'binary':
+        this.expression(expression.left);
+        if (expression.right) this.expression(expression.right);
+        return;
+      case 'call':
+        for (const argument of expression.arguments) this.expression(argument);
+        return;
+      case 'quantity':
+        return;
+    }
+  }
+
+  private task(name: Name): void {
+    const local = this.scope.get(name.text);
+    if (local?.what === 'task') {
+      this.used.add(local);
+      this.result.uses.push({ at: this.at(name), local });
+    } else if (!findProcedure(this.visible, name.text)) this.missingProcedure(name);
+  }
+
+  private missingProcedure(name: Name): void {
+    const known = [
+      ...[...this.scope.values()].filter((local) => local.what === 'task').map((local) => local.name),
+      ...this.visible.flatMap((file) => file.procedures.flatMap((procedure) => procedure.name?.text ?? [])),
+    ];
+    this.result.facts.push({
+      ...unknownName(this.file.path, name, 'procedure or task', known),
+      check: 'procedure-missing',
+    });
+  }
+
+  private local(ref: Ref): Local | undefined {
+    const local = this.scope.get(ref.name.text);
+    if (!local) return undefined;
+    this.used.add(local);
+    this.result.uses.push({ at: this.at(ref.name), local });
+    return local;
+  }
+
+  private name(name: Name): void {
+    this.thing({ name, positions: [], start: name.start, end: name.end }, undefined, 'part');
+  }
+
+  private thing(ref: Ref, allowed: readonly Kind[] | undefined, what: string, verb?: string): void {
+    const thing = this.model.byName.get(ref.name.text);
+    if (!thing) {
+      if (this.local(ref) || this.model.values.has(ref.name.text) || this.model.tables.has(ref.name.text))
+        return;
+      // Where no machine is known, its names cannot be.
+      if (this.model.machine)
+        this.result.facts.push(unknownName(this.file.path, ref.name, what, this.candidates(allowed)));
+      return;
+    }
+    this.result.uses.push({ at: this.at(ref.name), thing });
+    if (allowed && allowed.length > 0 && !(allowed as readonly string[]).includes(thing.type)) {
+      this.result.facts.push({
+        check: 'wrong-kind',
+        at: this.at(ref),
+        subject: { thing },
+        words: { ...(verb ? { verb } : {}), wanted: allowed.slice(0, 3).join(', '), of: what },
+        story: [{ at: thing.place, what: 'declared', thing }],
+      });
+      return;
+    }
+    const fixed = ref.positions.filter(
+      (position) => !this.scope.has(position.from) && !(position.to && this.scope.has(position.to)),
+    );
+    const { unknown } = itemsOf(thing, { ...ref, positions: fixed });
+    if (unknown && fixed.length > 0) {
+      this.result.facts.push({
+        check: 'unknown-position',
+        at: this.at(unknown),
+        subject: { thing },
+        words: { position: unknown.from, known: thing.positions.join(', ') },
+        story: [{ at: thing.place, what: 'declared', thing }],
+      });
+    }
+    for (const position of ref.positions) {
+      const local = this.scope.get(position.from);
+      if (local) this.used.add(local);
+    }
+  }
+
+  /** Names that could have been meant: of the right kind first. */
+  private candidates(allowed: readonly Kind[] | undefined): string[] {
+    const names = [...this.model.byName.values()];
+    const fitting = allowed
+      ? names.filter((thing) => (allowed as readonly string[]).includes(thing.type))
+      : names;
+    return [...fitting, ...names].map((thing) => thing.name);
+  }
+
+  private at(span: Span): Place {
+    return { file: this.file.path, start: span.start, end: span.end };
+  }
+}
+
+/** Things that every workshop has: they may be named without being declared. */
+export const ANYONES_TOOLS: ReadonlySet<string> = new Set([
+  'hoist',
+  'padlock',
+  'helper',
+  'brush',
+  'rag',
+  'cloth',
+  'solvent',
+  'compressed-air',
+  'fingers',
+]);
