@@ -113,6 +113,7 @@ export const Normally = word('Normally');
 export const Extends = word('Extends');
 export const Each = word('Each');
 export const NotOver = word('NotOver');
+export const NotUnder = word('NotUnder');
 
 export const At = word('At');
 export const By = word('By');
@@ -142,7 +143,7 @@ export const That = word('That');
 export const AllOf = word('AllOf');
 export const Everything = word('Everything');
 /** `at least`, `at most` */
-export const Bound = word('Bound');
+export const Bound = mark('Bound');
 /** `up to`, `over`, `below`, `exactly`, `above` */
 export const IntervalWord = word('IntervalWord');
 export const Gives = word('Gives');

@@ -1,0 +1,520 @@
+/**
+ * Names in use, quantities, expressions, intervals, orders: the small parts that clauses, tails and rows share.
+ */
+import type { IToken } from 'chevrotain';
+import type { Amount, Expression, Interval, Name, Order, Position, Quantity, Ref } from '../syntax/tree.ts';
+import * as T from '../tokens/types.ts';
+import { isWord } from '../tokens/types.ts';
+import { BaseRules, keyOf, nameOf, spanOf } from './base.ts';
+
+/** More than this many `sum of` or brackets inside one another are not read. */
+const MAX_EXPRESSION_DEPTH = 40;
+
+export class QuantityRules extends BaseRules {
+  private expressionDepth = 0;
+
+  // ------------------------------------------------------------ names in use
+
+  readonly position = this.RULE('position', (): Position => {
+    const first = this.CONSUME(T.PositionToken);
+    const position: Position = { ...spanOf(first), from: first.image.slice(1) };
+    this.OPTION(() => {
+      this.CONSUME(T.Dots);
+      const last = this.OPTION1(() =>
+        this.OR([{ ALT: () => this.CONSUME1(T.PositionToken) }, { ALT: () => this.CONSUME(T.NumberToken) }]),
+      );
+      if (this.RECORDING_PHASE) return;
+      if (last) position.to = last.image.replace(/^#/, '');
+      else this.missing('The last position of the range is missing.', '#1..#4');
+      position.end = this.endOfLast();
+    });
+    return position;
+  });
+
+  /** `#2, #3`: a comma goes on with the positions only where a position follows it. */
+  readonly positions = this.RULE('positions', (): Position[] => {
+    const list = [this.SUBRULE(this.position)];
+    this.MANY({
+      GATE: () => this.LA(2).tokenType === T.PositionToken,
+      DEF: () => {
+        this.OR([{ ALT: () => this.CONSUME(T.Comma) }, { ALT: () => this.CONSUME(T.And) }]);
+        list.push(this.SUBRULE1(this.position));
+      },
+    });
+    return list;
+  });
+
+  readonly ref = this.RULE('ref', (): Ref => {
+    const word = this.CONSUME(T.AnyWord);
+    const ref: Ref = { ...spanOf(word), name: nameOf(word), positions: NO_POSITIONS };
+    this.OPTION(() => {
+      ref.positions = this.SUBRULE(this.positions);
+    });
+    this.OPTION1(() => {
+      ref.count = countOf(this.CONSUME(T.Count));
+    });
+    if (ref.positions === NO_POSITIONS) ref.positions = [];
+    ref.end = this.endOfLast();
+    return ref;
+  });
+
+  /** Names parted by commas or `and`; that there is none is reported with what it was wanted for. */
+  readonly refs = this.RULE('refs', (wanted?: string): Ref[] => {
+    let list: Ref[] = [];
+    this.lastJoin = 'comma';
+    this.OPTION({ GATE: this.nameNext, DEF: () => (list = this.SUBRULE(this.refList)) });
+    if (list.length === 0) this.missing(`A name is missing ${wanted ?? `after “${this.LA(0).image}”`}.`);
+    return list;
+  });
+
+  readonly refList = this.RULE('refList', (): Ref[] => {
+    this.lastJoin = 'comma';
+    const list = [this.SUBRULE(this.ref)];
+    this.MANY(() => {
+      let and = false;
+      this.OR([
+        { ALT: () => this.CONSUME(T.Comma) },
+        {
+          ALT: () => {
+            this.CONSUME(T.And);
+            and = true;
+          },
+        },
+      ]);
+      this.OPTION1({
+        GATE: () => !and,
+        DEF: () => {
+          this.CONSUME1(T.And);
+          and = true;
+        },
+      });
+      const before = list.length;
+      this.OPTION2({ GATE: this.nameNext, DEF: () => list.push(this.SUBRULE1(this.ref)) });
+      this.lastJoin = and ? 'and' : 'comma';
+      if (list.length === before) this.missing(`A name is missing after “${this.LA(0).image}”.`);
+    });
+    return list;
+  });
+  /** How the last two names of the list that was read last are joined. */
+  lastJoin: 'and' | 'comma' = 'comma';
+
+  readonly oneRef = this.RULE('oneRef', (): Ref | undefined => {
+    let ref: Ref | undefined;
+    this.OPTION({
+      GATE: this.nameNext,
+      DEF: () => {
+        ref = this.SUBRULE(this.ref);
+      },
+    });
+    if (!ref) this.missing(`A name is missing after “${this.LA(0).image}”.`);
+    return ref;
+  });
+
+  // ------------------------------------------------------------ quantities
+
+  readonly amount = this.RULE('amount', (): Amount => {
+    const number = this.CONSUME(T.NumberToken);
+    const amount: Amount = { ...spanOf(number), number: keyOf(number).text };
+    this.OPTION(() => {
+      const unit = this.CONSUME(T.Unit);
+      amount.unit = nameOf(unit);
+      amount.end = amount.unit.end;
+    });
+    return amount;
+  });
+
+  /** A quantity without a second one in brackets. */
+  readonly measure = this.RULE('measure', (): Quantity => {
+    const start = this.startOfNext();
+    const amounts: Amount[] = [];
+    const quantity: Quantity = { start, end: start, form: 'plain', amounts };
+    this.OR1([
+      {
+        ALT: () => {
+          quantity.bound = keyOf(this.CONSUME(T.Bound)).text as 'at least' | 'at most';
+          this.OPTION1(() => amounts.push(this.SUBRULE4(this.amount)));
+        },
+      },
+      { ALT: () => amounts.push(this.SUBRULE(this.amount)) },
+    ]);
+    if (amounts.length > 0) {
+      this.OPTION2(() =>
+        this.OR([
+          {
+            ALT: () => {
+              this.CONSUME(T.Dots);
+              quantity.form = 'range';
+              this.OPTION3(() => amounts.push(this.SUBRULE1(this.amount)));
+              if (amounts.length < 2) this.missing('The second number of the range is missing.', '5..60 N·m');
+            },
+          },
+          {
+            ALT: () => {
+              this.CONSUME(T.PlusMinus);
+              quantity.form = 'tolerance';
+              this.OPTION4(() => amounts.push(this.SUBRULE2(this.amount)));
+              if (amounts.length < 2) this.missing('The tolerance is missing after “±”.', '25 ± 3 N·m');
+            },
+          },
+          {
+            ALT: () => {
+              const spread = this.CONSUME(T.Spread);
+              quantity.form = 'spread';
+              let unit: Name | undefined;
+              this.OPTION5(() => {
+                unit = nameOf(this.CONSUME(T.Unit));
+              });
+              if (!this.RECORDING_PHASE) amounts.push(...spreadAmounts(spread, unit));
+            },
+          },
+        ]),
+      );
+      this.MANY({
+        GATE: () => this.moreOfSum(quantity),
+        DEF: () => {
+          amounts.push(this.SUBRULE3(this.amount));
+          quantity.form = 'sum';
+        },
+      });
+    }
+    quantity.end = this.endOfLast();
+    return quantity;
+  });
+
+  /** `1 h 30 min`: each number with its own unit, on one line. */
+  private moreOfSum(quantity: Quantity): boolean {
+    if (quantity.form !== 'plain' && quantity.form !== 'sum') return false;
+    const next = this.next();
+    return (
+      quantity.amounts[quantity.amounts.length - 1]?.unit !== undefined &&
+      next.tokenType === T.NumberToken &&
+      !next.beginsLine &&
+      this.LA(2).tokenType === T.Unit
+    );
+  }
+
+  readonly quantity = this.RULE('quantity', (): Quantity => {
+    const quantity = this.SUBRULE(this.measure);
+    this.OPTION({
+      GATE: () => QUANTITY_STARTS.has(this.LA(2).tokenType),
+      DEF: () => {
+        this.CONSUME(T.LParen);
+        const second = this.SUBRULE1(this.measure);
+        let closed = false;
+        this.OPTION1(() => {
+          this.CONSUME(T.RParen);
+          closed = true;
+        });
+        if (this.RECORDING_PHASE) return;
+        quantity.second = second;
+        if (!closed)
+          this.missing('The bracket around the second value is not closed.', '80 lbf·ft (110 N·m)');
+        quantity.end = this.endOfLast();
+      },
+    });
+    return quantity;
+  });
+
+  quantityNext(): boolean {
+    return QUANTITY_STARTS.has(this.LA(1).tokenType);
+  }
+
+  /**
+   * A quantity or the name of a declared value. `units` names the usual units where one is needed; with
+   * `named` false a word is not read as a value.
+   */
+  readonly quantityOrValue = this.RULE(
+    'quantityOrValue',
+    (what?: string, units?: string, named?: boolean): Quantity | undefined => {
+      let quantity: Quantity | undefined;
+      this.OPTION({
+        GATE: () => this.quantityNext() || (named !== false && this.nameNext()),
+        DEF: () =>
+          this.OR([
+            {
+              ALT: () => {
+                quantity = this.SUBRULE(this.quantity);
+              },
+            },
+            {
+              ALT: () => {
+                const ref = this.SUBRULE(this.ref);
+                quantity = { start: ref.start, end: ref.end, form: 'plain', amounts: [], named: ref };
+              },
+            },
+          ]),
+      });
+      if (this.RECORDING_PHASE) return quantity;
+      if (!quantity) {
+        this.missing(
+          `A number is missing after “${this.LA(0).image}”.`,
+          units ? exampleOf(units) : undefined,
+        );
+      } else this.checkQuantity(quantity, what ?? 'a value', units);
+      return quantity;
+    },
+  );
+
+  /** Reports a quantity that has no number after its bound, or no unit where one is needed. */
+  checkQuantity(quantity: Quantity, what: string, units: string | undefined): void {
+    if (this.RECORDING_PHASE || quantity.named) return;
+    const last = quantity.amounts[quantity.amounts.length - 1];
+    if (!last) {
+      this.missing(`A number is missing after “${quantity.bound ?? ''}”.`, units && exampleOf(units));
+      return;
+    }
+    if (units === undefined || last.unit || quantity.amounts.some((amount) => amount.unit)) return;
+    const next = this.next();
+    const typed = isWord(next) && !next.beginsLine && next.tokenType === T.PlainWord ? next : undefined;
+    const list = quantity.amounts.map((amount) => amount.number).join('..');
+    const example = `${last.number} ${units.split(' ')[0]}`;
+    if (typed) {
+      // The word is reported where it stands, so that stepping over it says nothing more.
+      this.problem(
+        'unit-missing',
+        `“${typed.image}” is not a unit that ${what} can have here; usual units are ${units}.`,
+        spanOf(typed),
+        { example },
+      );
+      return;
+    }
+    this.problem(
+      'unit-missing',
+      `The number ${list} for ${what} has no unit; usual units are ${units}.`,
+      { start: quantity.start, end: quantity.end },
+      { example },
+    );
+  }
+
+  // ------------------------------------------------------------ expressions
+
+  readonly expression = this.RULE('expression', (): Expression | undefined => {
+    let left = this.SUBRULE(this.term);
+    this.MANY(() => {
+      const sign = this.OR([{ ALT: () => this.CONSUME(T.Plus) }, { ALT: () => this.CONSUME(T.Minus) }]);
+      const right = this.SUBRULE1(this.term);
+      left = this.binary(left, sign, right);
+    });
+    return left;
+  });
+
+  readonly term = this.RULE('term', (): Expression | undefined => {
+    let left = this.SUBRULE(this.factor);
+    this.MANY(() => {
+      const sign = this.OR([{ ALT: () => this.CONSUME(T.Times) }, { ALT: () => this.CONSUME(T.Slash) }]);
+      const right = this.SUBRULE1(this.factor);
+      left = this.binary(left, sign, right);
+    });
+    return left;
+  });
+
+  private binary(
+    left: Expression | undefined,
+    sign: IToken,
+    right: Expression | undefined,
+  ): Expression | undefined {
+    if (this.RECORDING_PHASE || !left) return left;
+    const operator = OPERATORS.get(sign.tokenType) ?? '+';
+    const node: Expression = { kind: 'binary', operator, left, start: left.start, end: this.endOfLast() };
+    if (right) node.right = right;
+    return node;
+  }
+
+  readonly factor = this.RULE('factor', (): Expression | undefined => {
+    let found: Expression | undefined;
+    this.OPTION({
+      GATE: () => !isWord(this.LA(1)) || this.nameNext(),
+      DEF: () =>
+        this.OR([
+          {
+            ALT: () => {
+              const quantity = this.SUBRULE(this.measure);
+              found = { kind: 'quantity', quantity, start: quantity.start, end: quantity.end };
+            },
+          },
+          {
+            ALT: () => {
+              found = this.SUBRULE(this.bracket);
+            },
+          },
+          {
+            ALT: () => {
+              found = this.SUBRULE(this.call);
+            },
+          },
+        ]),
+    });
+    if (!found) this.missing(`A value is missing after “${this.LA(0).image}”.`, 'gap + 0.2 mm');
+    return found;
+  });
+
+  readonly bracket = this.RULE('bracket', (): Expression | undefined => {
+    this.CONSUME(T.LParen);
+    let inner: Expression | undefined;
+    this.OPTION({
+      GATE: () => this.deeper(),
+      DEF: () => {
+        this.expressionDepth += 1;
+        inner = this.SUBRULE(this.expression);
+        this.expressionDepth -= 1;
+      },
+    });
+    let closed = false;
+    this.OPTION1(() => {
+      this.CONSUME(T.RParen);
+      closed = true;
+    });
+    if (!closed) this.missing('The bracket is not closed.', '(gap + 0.2 mm) / 2');
+    return inner;
+  });
+
+  /** A name, or `average of a, b`. */
+  readonly call = this.RULE('call', (): Expression => {
+    const ref = this.SUBRULE(this.ref);
+    let node: Expression = { kind: 'name', ref, start: ref.start, end: ref.end };
+    this.OPTION({
+      GATE: () => this.deeper(),
+      DEF: () => {
+        this.CONSUME(T.Of);
+        const list: Expression[] = [];
+        this.expressionDepth += 1;
+        this.add(list, this.SUBRULE(this.term));
+        this.MANY({
+          GATE: () => this.LA(1).tokenType === T.And || this.LA(2).tokenType !== T.And,
+          DEF: () => {
+            this.OR([{ ALT: () => this.CONSUME(T.Comma) }, { ALT: () => this.CONSUME(T.And) }]);
+            this.add(list, this.SUBRULE1(this.term));
+          },
+        });
+        this.expressionDepth -= 1;
+        if (this.RECORDING_PHASE) return;
+        node = { kind: 'call', name: ref.name, arguments: list, start: ref.start, end: this.endOfLast() };
+      },
+    });
+    return node;
+  });
+
+  private add(list: Expression[], found: Expression | undefined): void {
+    if (found) list.push(found);
+  }
+
+  private deeper(): boolean {
+    if (this.expressionDepth < MAX_EXPRESSION_DEPTH) return true;
+    this.wrong(
+      this.LA(1),
+      'nested-too-deep',
+      `The expression is nested more than ${MAX_EXPRESSION_DEPTH} deep here; what is inside is not read.`,
+    );
+    return false;
+  }
+
+  resetDepth(): void {
+    this.expressionDepth = 0;
+  }
+
+  // ------------------------------------------------------------ intervals and orders
+
+  readonly interval = this.RULE('interval', (): Interval => {
+    const start = this.startOfNext();
+    const interval: Interval = { start, end: start, bound: 'exactly' };
+    this.OR({
+      IGNORE_AMBIGUITIES: true,
+      DEF: [
+        {
+          ALT: () => {
+            const word = this.OR1([
+              { ALT: () => this.CONSUME(T.IntervalWord) },
+              { ALT: () => this.CONSUME(T.From) },
+              { ALT: () => this.CONSUME(T.Bound) },
+            ]);
+            interval.bound = BOUNDS.get(keyOf(word).text) ?? 'exactly';
+            const quantity = this.SUBRULE(this.quantityOrValue);
+            if (quantity) interval.quantity = quantity;
+          },
+        },
+        {
+          ALT: () => {
+            const quantity = this.SUBRULE1(this.quantity);
+            interval.quantity = quantity;
+            if (!this.RECORDING_PHASE) interval.bound = quantity.form === 'range' ? 'between' : 'exactly';
+          },
+        },
+      ],
+    });
+    interval.end = this.endOfLast();
+    return interval;
+  });
+
+  readonly order = this.RULE('order', (): Order | undefined => {
+    let order: Order | undefined;
+    this.OPTION(() =>
+      this.OR([
+        {
+          ALT: () => {
+            const word = this.CONSUME(T.NamedOrder);
+            order = { kind: 'named', name: keyOf(word).text as 'across', ...spanOf(word) };
+          },
+        },
+        {
+          ALT: () => {
+            const positions = this.SUBRULE(this.positions);
+            if (this.RECORDING_PHASE) return;
+            order = { kind: 'listed', positions, start: positions[0]!.start, end: this.endOfLast() };
+          },
+        },
+      ]),
+    );
+    if (!order) {
+      this.missing(
+        'The order is missing: from the middle, across, in turn, reverse, or the positions one by one.',
+        'order from the middle',
+      );
+    }
+    return order;
+  });
+}
+
+const NO_POSITIONS: Position[] = [];
+const QUANTITY_STARTS: ReadonlySet<unknown> = new Set([T.NumberToken, T.Bound]);
+const OPERATORS: ReadonlyMap<unknown, '+' | '-' | '*' | '/'> = new Map([
+  [T.Plus, '+'],
+  [T.Minus, '-'],
+  [T.Times, '*'],
+  [T.Slash, '/'],
+]);
+const BOUNDS: ReadonlyMap<string, Interval['bound']> = new Map([
+  ['below', 'below'],
+  ['under', 'below'],
+  ['up to', 'up to'],
+  ['at most', 'up to'],
+  ['from', 'from'],
+  ['at least', 'from'],
+  ['over', 'over'],
+  ['above', 'over'],
+  ['exactly', 'exactly'],
+]);
+
+function exampleOf(units: string): string {
+  return `25 ${units.split(' ')[0]}`;
+}
+
+export function countOf(token: IToken): number {
+  return Number.parseInt(token.image.replace(/^[x×]\s*/, ''), 10);
+}
+
+/** `+1/-0` as two amounts with their signs; the unit belongs to the second. */
+function spreadAmounts(token: IToken, unit: Name | undefined): Amount[] {
+  const { image, startOffset } = token;
+  const slash = image.indexOf('/');
+  const plus = image.slice(0, slash).trimEnd();
+  const minusAt = slash + 1 + (image.slice(slash + 1).length - image.slice(slash + 1).trimStart().length);
+  const plain = (typed: string) => typed.replace(/[ \t]/g, '').replace(/^[−–]/, '-');
+  const first: Amount = { start: startOffset, end: startOffset + plus.length, number: plain(plus) };
+  const second: Amount = {
+    start: startOffset + minusAt,
+    end: unit?.end ?? startOffset + image.length,
+    number: plain(image.slice(minusAt)),
+  };
+  if (unit) second.unit = unit;
+  return [first, second];
+}
