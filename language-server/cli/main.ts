@@ -10,6 +10,9 @@ import type { CheckOptions } from './check.ts';
 import type { FormatOptions } from './format.ts';
 import { complain, type ExitCode } from './output.ts';
 
+/** Put in by the build, from package.json. */
+declare const VERSION: string;
+
 /** Runs the command that the arguments (without program and script) ask for. */
 export async function main(args: readonly string[]): Promise<ExitCode> {
   let code: ExitCode = 0;
@@ -29,6 +32,7 @@ export async function main(args: readonly string[]): Promise<ExitCode> {
 function program(done: (code: ExitCode) => void): Command {
   const dowel = new Command('dowel')
     .description('Checks repair procedures against the machine they are about.')
+    .version(VERSION)
     .exitOverride()
     .showSuggestionAfterError()
     .configureHelp({ sortSubcommands: false });

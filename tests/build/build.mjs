@@ -4,10 +4,10 @@
  * code can be stored beside them (see language-server/cli/start.ts).
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
+import * as esbuild from 'esbuild';
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 const out = join(root, '.build');
@@ -27,10 +27,15 @@ const shared = {
   charset: 'ascii',
   legalComments: 'none',
   logLevel: 'warning',
-  define: { 'import.meta.dirname': '__dirname', 'import.meta.filename': '__filename' },
+  define: {
+    'import.meta.dirname': '__dirname',
+    'import.meta.filename': '__filename',
+    VERSION: JSON.stringify(JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')).version),
+  },
 };
 
 mkdirSync(parts, { recursive: true });
+process.on('exit', () => rmSync(parts, { recursive: true, force: true }));
 
 await build({
   ...shared,
@@ -67,6 +72,11 @@ if (existsSync(place)) renameSync(place, old);
 renameSync(parts, place);
 renameSync(join(place, 'dowel.cjs'), join(out, 'dowel.cjs'));
 rmSync(old, { recursive: true, force: true });
+
+/** esbuild says itself what is wrong. */
+async function build(settings) {
+  await esbuild.build(settings).catch(() => process.exit(1));
+}
 
 /** Gives every relative `import()` a part of its own. */
 function setup(builder) {
