@@ -68,6 +68,11 @@ function program(done: (code: ExitCode) => void): Command {
       done((await import('./format.ts')).format(paths, options)),
     );
 
+  dowel
+    .command('demo')
+    .description('check the demo procedures: the right ones are silent, the broken ones are not')
+    .action(async () => done(await (await import('./demo.ts')).demo()));
+
   return dowel;
 }
 
