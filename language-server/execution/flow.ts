@@ -8,7 +8,9 @@ import { casesOf } from '../model/conditions.ts';
 import type { LoadedFile } from '../model/names.ts';
 import { findProcedure } from '../model/names.ts';
 import { perform } from './actions/perform.ts';
+import { bit, FITTED } from './aspects.ts';
 import { type CaseSet, EVERY, NONE } from './cases.ts';
+import { mirror } from './mirror.ts';
 import { stateCases } from './questions.ts';
 import type { Run } from './run.ts';
 
@@ -121,7 +123,26 @@ export class Flow {
       case 'continues':
         this.unfinished = cases.or(this.unfinished, run.within);
         return;
-      case 'reverse':
+      case 'reverse': {
+        const task = statement.task && this.tasks.get(statement.task.text);
+        if (!task) return;
+        const { statements, lost } = mirror(task.body, statement, run.model);
+        for (const { thing, action } of lost) {
+          const items = thing.positions.map((_, index) => thing.first + index);
+          const away = items.filter((item) => run.where('place', item, ~bit(FITTED)) !== NONE);
+          if (away.length === 0) continue;
+          run.facts.push({
+            check: 'reverse-impossible',
+            at: { file, start: statement.start, end: statement.end },
+            subject: { thing, items: away },
+            cases: run.within,
+            story: [{ at: { file, start: action.start, end: action.end }, what: 'taken off', thing }],
+            words: { task: statement.task!.text, why: thing.singleUse ? 'single-use' : 'discarded' },
+          });
+        }
+        for (const one of statements) this.statement(one, file);
+        return;
+      }
       case 'notice':
       case 'allow':
       case 'value':

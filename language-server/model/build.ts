@@ -273,7 +273,7 @@ class Builder {
             each([...clause.refs, ...clause.to], (item, others) => {
               for (const other of others) push(wires.members, item, other);
             });
-            if (clause.to.length > 0) target = true;
+            if (clause.to.length > 0 || clause.refs.length > 1) target = true;
             break;
           case 'opens':
             link(clause.refs, wires.opens, wires.openedBy);

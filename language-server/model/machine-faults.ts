@@ -82,7 +82,12 @@ function idle(model: Model): Fact[] {
   for (const thing of model.things) {
     // Shared files declare patterns that other declarations are `like`.
     if (thing.place.file !== model.things[0]?.place.file && !model.machine) continue;
-    const uses = drainsOrFills(thing) || brought.has(thing) || coverItems.has(thing.first);
+    const uses =
+      thing.stays ||
+      model.seats[thing.first]!.length > 0 ||
+      drainsOrFills(thing) ||
+      brought.has(thing) ||
+      coverItems.has(thing.first);
     if (
       uses ||
       !model.machine ||

@@ -133,7 +133,7 @@ export function openSystems(run: Run, item: number, within: CaseSet): void {
   }
 }
 
-/** Relieving, draining, filling, venting and bleeding is what such a point is for. */
+/** Relieving, draining, filling, venting, bleeding or isolating is what such a point is for. */
 export function isServicePoint(run: Run, item: number, system: number): boolean {
   const { relieves, drains, servicePoints } = run.model;
   return (

@@ -190,7 +190,14 @@ function toStage(run: Run, item: number, stage: number, within: CaseSet): void {
     return;
   }
   for (const entry of run.entries('place', item, within)) {
-    const at = entry.value === FINAL ? last : entry.value > STAGE ? entry.value - STAGE : 0;
+    const at =
+      entry.value === FINAL
+        ? last
+        : entry.value > STAGE
+          ? entry.value - STAGE
+          : entry.value === LOOSE && thing.stages[stage - 2]?.kind === 'loosen'
+            ? stage - 1
+            : 0;
     if (entry.assumed || at === stage - 1) continue;
     const check = at === stage ? 'stage-repeated' : at > stage ? 'stage-out-of-order' : 'stage-skipped';
     run.blame(check, item, {

@@ -26,8 +26,27 @@ export function disconnect(run: Run, items: readonly number[]): void {
     partJoint(run, item, set);
     run.set('place', item, DISCONNECTED, set);
     run.set('parted', item, HAS_BEEN_OFF, set);
+    for (const system of run.model.isolates[item]!) {
+      const all = cutOff(run, system, item, set);
+      run.set('live', system, YES, all);
+      run.set('proved', system, NO, all);
+    }
     letOut(run, item, set);
   }
+}
+
+/** The cases in which every other point at which the system is isolated is off or apart. */
+function cutOff(run: Run, system: number, item: number, within: CaseSet): CaseSet {
+  let all = within;
+  for (const other of run.model.isolators[system]!) {
+    if (other === item) continue;
+    const connection = run.thing(other).type === 'connection';
+    all = run.cases.and(
+      all,
+      connection ? run.where('place', other, ~bit(CONNECTED), all) : run.where('moved', other, bit(YES), all),
+    );
+  }
+  return all;
 }
 
 export function connect(run: Run, items: readonly number[], how: { fresh?: boolean } = {}): void {
@@ -52,6 +71,9 @@ export function connect(run: Run, items: readonly number[], how: { fresh?: boole
     if (how.fresh) {
       run.set('fresh', item, YES, set);
       run.set('parted', item, NO, set);
+    }
+    for (const system of run.model.isolates[item]!) {
+      energise(run, system, run.where('live', system, bit(YES), set), [item]);
     }
     run.set('place', item, CONNECTED, set);
   }
@@ -107,10 +129,7 @@ export function operate(run: Run, items: readonly number[], to: 'open' | 'closed
         energise(run, system, run.where('live', system, bit(YES), set), [item]);
         continue;
       }
-      let all = set;
-      for (const other of model.isolators[system]!) {
-        if (other !== item) all = cases.and(all, run.where('moved', other, bit(YES), all));
-      }
+      const all = cutOff(run, system, item, set);
       run.set('live', system, YES, all);
       run.set('proved', system, NO, all);
     }

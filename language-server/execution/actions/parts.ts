@@ -179,6 +179,8 @@ export function putBack(run: Run, items: readonly number[], how: PutBack): void 
     if (left !== NONE) doable.set(item, left);
   }
   for (const [item, set] of doable) {
+    // What comes with a new one is there before it goes on.
+    if (how.fresh) bringAlong(run, item, set, new Set([item]));
     if (!how.moveBack) mayGoBack(run, item, set, how);
     onSeats(run, item, set, items);
     reach(run, item, set, items);

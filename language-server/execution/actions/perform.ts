@@ -134,12 +134,12 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
   },
   coat: (run, items) => working(run, items),
   lubricate: (run, items) => working(run, items),
-  adjust: (run, items) => inPlace(run, items, true),
-  align: (run, items) => inPlace(run, items, true),
+  adjust: (run, items) => inPlace(run, items, { seated: true, reaching: true }),
+  align: (run, items) => inPlace(run, items, { seated: true }),
   inspect: (run, items) => looking(run, items),
   record: (run, items) => looking(run, items),
   send: (run, items) => looking(run, items),
-  check: (run, items) => inPlace(run, items, false),
+  check: (run, items) => inPlace(run, items, {}),
   measure: (run, items, action, resolve) => {
     looking(run, items);
     const between = action.tails.flatMap((tail) => (tail.tail === 'between' ? tail.refs : []));
@@ -186,15 +186,15 @@ function looking(run: Run, items: readonly number[]): void {
 }
 
 /** Work that asks that the thing is on its seat, or in its hole. */
-function inPlace(run: Run, items: readonly number[], reaching: boolean): void {
+function inPlace(run: Run, items: readonly number[], how: { seated?: boolean; reaching?: boolean }): void {
   for (const item of items) {
     const thing = run.thing(item);
     if (thing.type === 'fastener')
       run.require('not-in-place', item, 'place', item, not(OUT), FINAL, run.within, storyOf(thing));
-    else if (thing.type === 'part' && reaching) {
+    else if (thing.type === 'part' && how.seated) {
       run.require('not-in-place', item, 'place', item, not(OFF, GONE), FITTED, run.within, storyOf(thing));
     } else atHand(run, item, run.within);
-    if (reaching) reach(run, item, run.within, items);
+    if (how.reaching) reach(run, item, run.within, items);
   }
 }
 
