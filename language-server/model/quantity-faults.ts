@@ -119,7 +119,11 @@ class Reader {
     }
     if (range && accuracy && accuracy.read.unit.symbol !== '%') {
       const { kind, symbol } = range.read.unit;
-      this.kind(accuracy, { kinds: [kind], words: `${aKind(kind)}, in ${symbol}, or a percentage` }, '“accuracy”');
+      this.kind(
+        accuracy,
+        { kinds: [kind], words: `${aKind(kind)}, in ${symbol}, or a percentage` },
+        '“accuracy”',
+      );
     }
   }
 
@@ -232,7 +236,10 @@ class Reader {
       this.textOf(seen.span),
       seen.read.unit.kind,
       seen.read.unit.symbol,
-      { kinds: [kind], words: symbol === '' ? 'a number' : `${aKind(kind, symbol)}, as ${this.textOf(first.span)} is` },
+      {
+        kinds: [kind],
+        words: symbol === '' ? 'a number' : `${aKind(kind, symbol)}, as ${this.textOf(first.span)} is`,
+      },
       what,
       first.span,
     );
@@ -330,6 +337,9 @@ class Reader {
   private second(first: Seen, second: Seen): void {
     const outcome = checkSecond(first.read, second.read);
     if (!outcome.ok) {
+      // `1.2 L (1.1 kg)`: how much a litre weighs is not known here.
+      const amounts = [first, second].every(({ read }) => AMOUNTS.has(read.unit.kind));
+      if (amounts) return;
       if (outcome.problem.code === 'unit-wrong-kind') this.secondKind(first, second);
       else this.malformed(second.span, outcome.problem.message);
       return;
@@ -397,9 +407,7 @@ class Reader {
           check: 'range-reversed',
           at: this.at(span),
           words: { typed: this.textOf(span), ...(proposal ? { right: proposal } : {}) },
-          ...(proposal
-            ? { mends: [{ title: `Write ${proposal}`, at: this.at(span), text: proposal }] }
-            : {}),
+          ...(proposal ? { mends: [{ title: `Write ${proposal}`, at: this.at(span), text: proposal }] } : {}),
         });
         return;
       }
@@ -451,6 +459,8 @@ class Reader {
     return { file: this.file.path, start, end };
   }
 }
+
+const AMOUNTS: ReadonlySet<KindName> = new Set(['volume', 'mass']);
 
 /** `lb` or `lbf` of `lbf·ft`, `N` of `N·m`: what was left out is certain. */
 function pieceOf(unit: string, whole: string): boolean {

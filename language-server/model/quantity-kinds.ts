@@ -18,7 +18,6 @@ const TEMPERATURE: Wanted = { kinds: ['temperature'], words: 'a temperature, in 
 const VOLTAGE: Wanted = { kinds: ['voltage'], words: 'a voltage, in V' };
 const TIME: Wanted = { kinds: ['time'], words: 'a time, in min or h' };
 const LENGTH: Wanted = { kinds: ['length'], words: 'a length, in mm or in' };
-const ANGLE: Wanted = { kinds: ['angle'], words: 'an angle, in ° or turns' };
 const AMOUNT: Wanted = { kinds: ['volume', 'mass'], words: 'a volume or a mass, in L or kg' };
 const NUMBER: Wanted = { kinds: ['number'], words: 'a number without a unit' };
 const PERCENT: Wanted = { kinds: ['number', 'torque'], words: 'a percentage' };
@@ -112,14 +111,10 @@ const SLIPS: Readonly<Record<string, readonly string[]>> = {
   oz: ['ozf·in'],
   kgf: ['kgf·m', 'kgf·cm', 'kg', 'kgf/cm²'],
   kg: ['kgf·m', 'kgf/cm²'],
-  g: ['mg'],
-  t: ['kN'],
   '°': ['°C', '°F'],
   m: ['min', 'mm'],
   micron: ['µm'],
-  psi: ['lbf'],
   mm: ['N·mm'],
-  A: ['V'],
 };
 
 /** Units of one of the kinds that the typed one may have been meant as. */
