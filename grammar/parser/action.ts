@@ -13,6 +13,8 @@ import { TailRules } from './tails.ts';
 interface Reading {
   action: Action;
   token: Lexeme;
+  /** Whether a brace opens outcomes, or a block that belongs to nothing. */
+  outcomes: boolean;
   /** Still to come: the word that closes the verb. */
   closing: string | undefined;
 }
@@ -36,7 +38,7 @@ export class ActionRules extends TailRules {
       ...spanOf(token),
     };
     const outer = this.reading;
-    const reading: Reading = { action, token, closing: token.closing };
+    const reading: Reading = { action, token, outcomes: token.outcomes, closing: token.closing };
     this.reading = reading;
     this.OPTION({
       GATE: () => this.freshNext(token),
@@ -84,7 +86,7 @@ export class ActionRules extends TailRules {
     const { reading } = this;
     const next = this.next();
     if (next.starts) return false;
-    if (next.tokenType === T.LBrace) return reading!.action.outcomes.length === 0;
+    if (next.tokenType === T.LBrace) return reading!.outcomes && reading!.action.outcomes.length === 0;
     if (isWord(next) && !TAIL_STARTS.has(next.tokenType)) {
       if (reading!.closing !== undefined && next.image === reading!.closing) return true;
       const { objects, topic } = reading!.action;

@@ -92,7 +92,12 @@ class Arranger {
     while (this.at < source.length) {
       const token = source[this.at]!;
       if (token.tokenType === T.PlainWord) this.word(token);
-      else {
+      else if (token.tokenType === T.Bad) {
+        // It has been reported; without it the line may well be right.
+        const next = source[this.at + 1];
+        if (next && token.beginsLine) next.beginsLine = true;
+        this.at += 1;
+      } else {
         if (token.tokenType === T.LBrace) this.open();
         else if (token.tokenType === T.RBrace) this.close();
         out.push(token);
@@ -119,7 +124,7 @@ class Arranger {
   private word(token: Lexeme): void {
     const { context } = this;
     const last = this.last();
-    const named = last?.tokenType === T.Comma && !this.twoNames();
+    const named = last?.tokenType === T.Comma && !this.twoNames() && !this.claimNext();
     if (!named) {
       const starts =
         last === undefined || token.beginsLine || last.tokenType === T.LBrace || last.tokenType === T.RBrace;
@@ -251,12 +256,29 @@ class Arranger {
     if (match.length > 1) this.join(token, match.length, token.image);
     token.verb = match.verb;
     token.closing = match.closing ?? match.verb.closing;
-    if (starts) this.begin(token, T.VerbStart, 'outcomes');
+    // Where a verb without outcomes has a block, its contents show what was meant.
+    const outcomes = match.verb.outcomes === true || this.outcomesAhead();
+    token.outcomes = outcomes;
+    if (starts) this.begin(token, T.VerbStart, outcomes ? 'outcomes' : 'block');
     else {
       token.become(T.VerbStart);
       this.out.push(token);
       this.at += 1;
     }
+  }
+
+  /** The next brace on the way to the end of the line opens outcomes: `{ tight { } }`, `{ up to 3 mm { } }`. */
+  private outcomesAhead(): boolean {
+    const { source } = this;
+    let i = this.at + 1;
+    while (i < source.length && source[i]!.tokenType !== T.LBrace) {
+      if (source[i]!.beginsLine || source[i]!.tokenType === T.RBrace) return false;
+      i += 1;
+    }
+    const first = source[i + 1];
+    if (first === undefined) return false;
+    if (first.tokenType === T.NumberToken || source[i + 2]?.tokenType === T.LBrace) return true;
+    return ['up', 'over', 'below', 'above', 'from', 'exactly'].includes(first.image);
   }
 
   private begin(token: Lexeme, type: TokenType, pending: Context): void {
@@ -288,6 +310,16 @@ class Arranger {
     return this.out[this.out.length - 1];
   }
 
+  /** `all of` and `everything off` begin a claim after a comma, too. */
+  private claimNext(): boolean {
+    const { source, at } = this;
+    const next = source[at + 1];
+    if (next === undefined || next.beginsLine) return false;
+    const { image } = source[at]!;
+    if (image === 'all') return next.image === 'of';
+    return image === 'everything' && next.tokenType === T.PlainWord && !PHRASES[this.context].has(next.image);
+  }
+
   /** Two plain words side by side on a new line after a comma: a statement, not the next name of a list. */
   private twoNames(): boolean {
     const { source, at, context } = this;
@@ -309,20 +341,24 @@ class Arranger {
 export function verbAt(source: readonly Lexeme[], at: number): Match | undefined {
   const list = VERB_PHRASES.get(source[at]!.image);
   if (!list) return undefined;
-  for (const { words, verb } of list) if (follows(source, at, words)) return { length: words.length, verb };
   for (const { words, verb } of list) {
-    if (words.length !== 2) continue;
-    const closing = words[1]!;
-    for (let i = at + 1; i < source.length; i += 1) {
-      const token = source[i]!;
-      if (token.beginsLine || token.tokenType === T.LBrace || token.tokenType === T.TextString) break;
-      if (PHRASES.block.has(token.image) && token.image !== 'and') break;
-      if (i > at + 1 && token.image === closing && source[i - 1]!.tokenType !== T.Comma) {
-        return { length: 1, verb, closing };
-      }
-    }
+    if (follows(source, at, words)) return { length: words.length, verb };
+    if (words.length === 2 && partedBy(source, at, words[1]!)) return { length: 1, verb, closing: words[1]! };
   }
   return undefined;
+}
+
+/** Whether the word stands behind the objects of the verb at `at`, on the same line and before any tail. */
+function partedBy(source: readonly Lexeme[], at: number, closing: string): boolean {
+  for (let i = at + 1; i < source.length; i += 1) {
+    const token = source[i]!;
+    if (token.beginsLine || token.tokenType === T.LBrace || token.tokenType === T.TextString) return false;
+    if (i > at + 1 && token.image === closing && source[i - 1]!.tokenType !== T.Comma) {
+      return source[i - 1]!.image !== 'and';
+    }
+    if (PHRASES.block.has(token.image) && token.image !== 'and') return false;
+  }
+  return false;
 }
 
 function follows(source: readonly Lexeme[], at: number, words: readonly string[]): boolean {

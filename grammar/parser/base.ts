@@ -39,6 +39,16 @@ export class BaseRules extends EmbeddedActionsParser {
     this.input = lexemes;
   }
 
+  /** What Chevrotain could not match: a fault of the grammar, never of the text. */
+  failures(): SyntaxProblem[] {
+    return this.errors.map((error) => ({
+      check: 'syntax',
+      start: error.token.startOffset || 0,
+      end: (error.token.endOffset ?? -1) + 1 || 0,
+      message: 'The text could not be read any further than this.',
+    }));
+  }
+
   // ------------------------------------------------------------ places
 
   next(): Lexeme {
@@ -151,6 +161,17 @@ export class BaseRules extends EmbeddedActionsParser {
     return { ...spanOf(token), value, holes };
   });
 
+  /** A text that must stand here; once in a rule. */
+  wantedText(after: string, example: string): Text | undefined {
+    let text: Text | undefined;
+    this.option(21, () => {
+      text = this.SUBRULE8(this.text);
+    });
+    if (!text) this.missing(`A text in quotation marks is missing after “${after}”.`, example);
+    return text;
+  }
+
+  /** A text that may stand here; once in a rule. */
   optionalText(): Text | undefined {
     return this.option(20, () => this.SUBRULE9(this.text));
   }

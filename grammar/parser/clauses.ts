@@ -1,13 +1,13 @@
 /** The clauses of a declaration, read by their shape (../tokens/clauses.ts): any clause in any order. */
 import type { TokenType } from 'chevrotain';
-import type { Clause, ClauseName, Layout, Name, Plan, Ref, Stage, Text } from '../syntax/tree.ts';
+import type { Clause, ClauseName, Layout, Name, Plan, Ref, Text } from '../syntax/tree.ts';
 import { CLAUSE_UNITS } from '../tokens/clauses.ts';
 import * as T from '../tokens/types.ts';
 import { keyOf, nameOf, spanOf } from './base.ts';
-import { ConditionRules } from './condition.ts';
+import { FasteningRules } from './fastening.ts';
 import { countOf } from './quantity.ts';
 
-export class ClauseRules extends ConditionRules {
+export class ClauseRules extends FasteningRules {
   private clauseAlternatives: { ALT: () => Clause }[] | undefined;
 
   /** One clause; what it lacks is missing from the node and reported. */
@@ -104,27 +104,16 @@ export class ClauseRules extends ConditionRules {
 
   private readonly textClause = this.RULE('textClause', (): Clause => {
     const word = keyOf(this.CONSUME(T.ClauseText));
-    const text = this.wantedText(word.text);
+    const text = this.wantedText(word.text, `${word.text} ${CLAUSE_EXAMPLES[word.text] ?? '"…"'}`);
     const clause: Clause = this.head(word, word.text as 'goes');
     if (text) clause.text = text;
     return clause;
   });
 
-  /** A text that must stand here. */
-  wantedText(after: string): Text | undefined {
-    let text: Text | undefined;
-    this.option(21, () => {
-      text = this.SUBRULE8(this.text);
-    });
-    if (!text)
-      this.missing(`A text in quotation marks is missing after “${after}”.`, `${after} "tab outwards"`);
-    return text;
-  }
-
   private readonly alsoCalled = this.RULE('alsoCalled', (): Clause => {
     const word = keyOf(this.CONSUME(T.AlsoCalled));
     const texts: Text[] = [];
-    const first = this.wantedText('also called');
+    const first = this.wantedText('also called', 'also called "lifter"');
     if (first) texts.push(first);
     this.MANY(() => {
       this.OR([{ ALT: () => this.CONSUME(T.Comma) }, { ALT: () => this.CONSUME(T.And) }]);
@@ -256,25 +245,6 @@ export class ClauseRules extends ConditionRules {
     return clause;
   });
 
-  private readonly orderClause = this.RULE('orderClause', (): Clause => {
-    const word = keyOf(this.CONSUME(T.OrderWord));
-    const order = this.SUBRULE(this.order);
-    const clause: Clause = this.head(word, 'order');
-    if (order) clause.order = order;
-    return clause;
-  });
-
-  private readonly normallyClause = this.RULE('normallyClause', (): Clause => {
-    const word = keyOf(this.CONSUME(T.Normally));
-    const state = this.SUBRULE(this.state);
-    if (!state) this.missing('The normal position is missing after “normally”.', 'normally closed');
-    const clause: Clause = this.head(word, 'normally');
-    if (state) clause.state = state;
-    return clause;
-  });
-
-  // ------------------------------------------------------------ layout
-
   private readonly layoutClause = this.RULE('layoutClause', (): Clause => {
     const word = keyOf(this.CONSUME(T.Layout));
     let layout: Layout | undefined;
@@ -318,72 +288,6 @@ export class ClauseRules extends ConditionRules {
     return clause;
   });
 
-  /** `2 rows of 3` */
-  private readonly rows = this.RULE('rows', (): Layout => {
-    const first = this.CONSUME(T.NumberToken);
-    const layout: Layout = { kind: 'rows', rows: Number(first.image), of: 0, ...spanOf(first) };
-    let complete = false;
-    this.OPTION({
-      GATE: () => this.LA(1).image === 'rows' || this.LA(1).image === 'row',
-      DEF: () => {
-        this.CONSUME(T.PlainWord);
-        this.OPTION1(() => {
-          this.CONSUME(T.Of);
-          this.OPTION2(() => {
-            layout.of = Number(this.CONSUME1(T.NumberToken).image);
-            complete = true;
-          });
-        });
-      },
-    });
-    if (!complete) this.missing('The rows of the layout are incomplete.', 'layout 2 rows of 3');
-    layout.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
-    return layout;
-  });
-
-  private readonly circle = this.RULE('circle', (): Layout => {
-    return { kind: 'circle', ...spanOf(this.CONSUME(T.Circle)) };
-  });
-
-  /** `at 0 0, 50 0, 50 40 mm` */
-  private readonly places = this.RULE('places', (): Layout => {
-    const at = this.CONSUME(T.At);
-    const layout: Layout & { kind: 'places' } = { kind: 'places', places: [], ...spanOf(at) };
-    this.MANY_SEP({
-      SEP: T.Comma,
-      DEF: () => {
-        const x = keyOf(this.CONSUME(T.NumberToken)).text;
-        let y: string | undefined;
-        this.OPTION(() => {
-          y = keyOf(this.CONSUME1(T.NumberToken)).text;
-        });
-        this.OPTION1(() => {
-          layout.unit = nameOf(this.CONSUME(T.Unit));
-        });
-        if (y === undefined)
-          this.missing(
-            'A place of the layout has two numbers, across and along.',
-            'layout at 0 0, 50 0, 50 40 mm',
-          );
-        else layout.places.push({ x, y });
-      },
-    });
-    if (this.RECORDING_PHASE) return layout;
-    if (layout.places.length === 0)
-      this.missing('The places of the layout are missing.', 'layout at 0 0, 50 0, 50 40 mm');
-    else if (!layout.unit) {
-      this.missing(
-        'The places of the layout have no unit; usual units are mm or in.',
-        'layout at 0 0, 50 0, 50 40 mm',
-        'unit-missing',
-      );
-    }
-    layout.end = this.endOfLast();
-    return layout;
-  });
-
-  // ------------------------------------------------------------ plan
-
   private readonly planClause = this.RULE('planClause', (): Clause => {
     const word = keyOf(this.CONSUME(T.PlanWord));
     let plan: Plan = { start: word.end, end: word.end, stages: [], toYield: false };
@@ -396,154 +300,29 @@ export class ClauseRules extends ConditionRules {
     return { ...this.head(word, 'plan'), plan };
   });
 
-  private readonly plan = this.RULE('plan', (): Plan => {
-    const start = this.CONSUME(T.LBrace).startOffset;
-    const stages: Stage[] = [];
-    let parted = true;
-    this.MANY(() =>
-      this.OR({
-        IGNORE_AMBIGUITIES: true,
-        DEF: [
-          {
-            ALT: () => {
-              this.CONSUME(T.Semicolon);
-              parted = true;
-            },
-          },
-          {
-            ALT: () => {
-              const token = this.next();
-              if (!parted && !token.beginsLine) {
-                this.wrong(token, 'syntax', 'The stages of a plan are parted by semicolons.', {
-                  example: 'plan { 8 N·m; 16 N·m }',
-                });
-              }
-              parted = false;
-              stages.push(this.SUBRULE(this.stage));
-            },
-          },
-          {
-            ALT: () => {
-              this.SUBRULE(this.strayInPlan);
-            },
-          },
-          {
-            ALT: () => {
-              this.SUBRULE(this.skipBlock);
-            },
-          },
-        ],
-      }),
-    );
-    this.CONSUME(T.RBrace);
-    let toYield = false;
-    this.OPTION(() => {
-      this.CONSUME(T.ToYield);
-      toYield = true;
-    });
-    return { stages, toYield, start, end: this.RECORDING_PHASE ? 0 : this.endOfLast() };
+  private readonly orderClause = this.RULE('orderClause', (): Clause => {
+    const word = keyOf(this.CONSUME(T.OrderWord));
+    const order = this.SUBRULE(this.order);
+    const clause: Clause = this.head(word, 'order');
+    if (order) clause.order = order;
+    return clause;
   });
 
-  private readonly strayInPlan = this.RULE('strayInPlan', () => {
-    this.wrong(
-      this.next(),
-      'syntax',
-      `“${this.next().image}” is not a stage; a stage is a torque, an angle, a percentage, or by hand, loosen, back off, wait, again, until.`,
-      { example: 'plan { 8 N·m; 16 N·m; 60° }' },
-    );
-    this.CONSUME(T.Skippable);
-    this.MANY({
-      GATE: () => this.LA(1).tokenType !== T.Semicolon && !this.next().beginsLine,
-      DEF: () => this.CONSUME1(T.Skippable),
-    });
-  });
-
-  private readonly stage = this.RULE('stage', (): Stage => {
-    const start = this.startOfNext();
-    let stage: Stage = { kind: 'by hand', start, end: start };
-    this.OR([
-      {
-        ALT: () => {
-          const quantity = this.SUBRULE(this.quantity);
-          if (this.RECORDING_PHASE) return;
-          stage = {
-            kind: kindOf(quantity.amounts[quantity.amounts.length - 1]?.unit?.text),
-            quantity,
-            start,
-            end: start,
-          };
-          this.checkQuantity(quantity, 'a stage', 'N·m, ° or %');
-        },
-      },
-      { ALT: () => this.CONSUME(T.ByHand) },
-      {
-        ALT: () => {
-          const kind = keyOf(this.CONSUME(T.StageWord)).text as 'loosen' | 'back off' | 'wait' | 'again';
-          stage = { kind, start, end: start };
-          this.OPTION(() => {
-            const quantity = this.SUBRULE1(this.quantity);
-            if (stage.kind === 'loosen') {
-              this.problem('syntax', 'To loosen by an amount is written “back off”.', quantity, {
-                example: 'back off 1/6 turn',
-              });
-            } else if (stage.kind === 'back off' || stage.kind === 'wait' || stage.kind === 'again') {
-              stage.quantity = quantity;
-              this.checkQuantity(quantity, `“${stage.kind}”`, STAGE_UNITS[stage.kind]);
-            }
-          });
-        },
-      },
-      {
-        ALT: () => {
-          this.CONSUME(T.Until);
-          const text = this.wantedText('until') ?? { start, end: start, value: '', holes: [] };
-          let turning: Ref | undefined;
-          this.OPTION1(() => {
-            this.CONSUME(T.While);
-            this.OPTION2({
-              GATE: () => this.LA(1).image === 'turning',
-              DEF: () => this.CONSUME(T.PlainWord),
-            });
-            turning = this.SUBRULE(this.oneRef);
-          });
-          stage = turning
-            ? { kind: 'until', text, turning, start, end: start }
-            : { kind: 'until', text, start, end: start };
-        },
-      },
-    ]);
-    if (!this.RECORDING_PHASE) stage.end = this.endOfLast();
-    return stage;
-  });
-
-  // ------------------------------------------------------------ stepping over
-
-  /** A block that nothing can be made of, with everything in it. */
-  readonly skipBlock: () => void = this.RULE('skipBlock', () => {
-    this.CONSUME(T.LBrace);
-    this.MANY(() =>
-      this.OR([
-        { ALT: () => this.CONSUME(T.Skippable) },
-        { ALT: () => this.SUBRULE(this.skipBlock as never) },
-      ]),
-    );
-    this.CONSUME(T.RBrace);
-  });
-
-  /** Steps over what is left up to a brace or the next statement. */
-  readonly junk = this.RULE('junk', () => {
-    this.MANY({ GATE: () => !this.atStatementEnd(), DEF: () => this.CONSUME(T.Skippable) });
+  private readonly normallyClause = this.RULE('normallyClause', (): Clause => {
+    const word = keyOf(this.CONSUME(T.Normally));
+    const state = this.SUBRULE(this.state);
+    if (!state) this.missing('The normal position is missing after “normally”.', 'normally closed');
+    const clause: Clause = this.head(word, 'normally');
+    if (state) clause.state = state;
+    return clause;
   });
 }
 
-const STAGE_UNITS = { 'back off': '° or turn', wait: 'min or h', again: 'N·m or lbf·ft' } as const;
-
-const ANGLES: ReadonlySet<string> = new Set(['°', 'deg', 'degree', 'degrees', 'turn', 'turns', 'rad', 'rev']);
-
-function kindOf(unit: string | undefined): 'torque' | 'angle' | 'percent' {
-  if (unit === '%' || unit === 'percent') return 'percent';
-  return unit !== undefined && ANGLES.has(unit) ? 'angle' : 'torque';
-}
+const CLAUSE_EXAMPLES: Readonly<Record<string, string>> = {
+  goes: '"tab outwards"',
+  'part number': '"12-034"',
+  stored: '"a loaded spring"',
+};
 
 export const CLAUSE_STARTS: readonly TokenType[] = [
   T.ClauseRefs,

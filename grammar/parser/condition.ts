@@ -2,9 +2,9 @@
 import type { Condition, Name, Ref, StateClaim } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
 import { nameOf } from './base.ts';
-import { QuantityRules } from './quantity.ts';
+import { ExpressionRules } from './expression.ts';
 
-export class ConditionRules extends QuantityRules {
+export class ConditionRules extends ExpressionRules {
   readonly condition = this.RULE('condition', (): Condition | undefined => {
     const first = this.SUBRULE(this.simpleCondition);
     let parts: Condition[] | undefined;
@@ -144,6 +144,27 @@ export class ConditionRules extends QuantityRules {
     return claims;
   });
 
+  /** Ends before a name that has a state of its own: `except spindle, cover off`. */
+  private readonly exceptions = this.RULE('exceptions', (): Ref[] => {
+    const list: Ref[] = [];
+    this.OPTION({ GATE: this.nameNext, DEF: () => list.push(this.SUBRULE(this.ref)) });
+    if (list.length === 0) this.missing('A name is missing after “except”.');
+    this.MANY({
+      GATE: () => {
+        const next = this.LA(2).tokenType;
+        const state = this.LA(3).tokenType;
+        return next !== T.AllOf && next !== T.Everything && state !== T.PlainWord && state !== T.Not;
+      },
+      DEF: () => {
+        this.OR([{ ALT: () => this.CONSUME(T.Comma) }, { ALT: () => this.CONSUME(T.And) }]);
+        const before = list.length;
+        this.OPTION1({ GATE: this.nameNext, DEF: () => list.push(this.SUBRULE1(this.ref)) });
+        if (list.length === before) this.missing(`A name is missing after “${this.LA(0).image}”.`);
+      },
+    });
+    return list;
+  });
+
   readonly claim = this.RULE('claim', (): StateClaim => {
     const start = this.startOfNext();
     const claim: StateClaim = { start, end: start, scope: 'things', refs: [], except: [] };
@@ -175,7 +196,7 @@ export class ConditionRules extends QuantityRules {
     this.OPTION(() => {
       this.CONSUME(T.Except);
       exempt = true;
-      claim.except = this.SUBRULE2(this.refs);
+      claim.except = this.SUBRULE(this.exceptions);
     });
     if (this.RECORDING_PHASE) return claim;
     if (state) claim.state = state;
@@ -186,8 +207,4 @@ export class ConditionRules extends QuantityRules {
     claim.end = this.endOfLast();
     return claim;
   });
-
-  refsEnd(refs: Ref[], otherwise: number): number {
-    return refs[refs.length - 1]?.end ?? otherwise;
-  }
 }

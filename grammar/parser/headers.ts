@@ -81,7 +81,7 @@ export class HeaderRules extends ActionRules {
   private readonly textHeader = this.RULE('textHeader', (): Header => {
     const word = keyOf(this.CONSUME(T.HeaderText));
     const header: Header = { header: word.text as 'skill', word, start: word.start, end: word.end };
-    const text = this.wantedText(word.text);
+    const text = this.wantedText(word.text, `${word.text} ${HEADER_EXAMPLES[word.text] ?? '"…"'}`);
     if (text) header.text = text;
     return header;
   });
@@ -180,6 +180,13 @@ export class HeaderRules extends ActionRules {
     return header;
   });
 }
+
+const HEADER_EXAMPLES: Readonly<Record<string, string>> = {
+  skill: '"technician"',
+  needs: '"a clean bench"',
+  change: '"Torque of the cap bolts corrected"',
+  elsewhere: '"chapter 2"',
+};
 
 /** Types that begin a header. */
 export const HEADER_STARTS: ReadonlySet<unknown> = new Set([

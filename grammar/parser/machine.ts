@@ -129,17 +129,22 @@ export class MachineRules extends RuleRules {
       check: 'clause-misplaced',
       start: span.start,
       end: span.end,
-      message: `A ${type} has no clause “${clause}”${able.length > 0 ? `; it can stand with ${listed(able)}` : ''}.`,
+      message: `${type === 'isolator' ? 'An' : 'A'} ${type} has no clause “${clause}”${able.length > 0 ? `; it can stand with ${listed(able)}` : ''}.`,
     });
   }
 
   /** What is no clause, up to the next clause on the line, the next line or the next declaration. */
   private readonly strayInClauses = this.RULE('strayInClauses', (declaration?: Declaration) => {
     if (!this.RECORDING_PHASE && declaration) this.reportStray(declaration);
+    // A line that begins with an unknown word is lost whole; behind a clause only up to the next one.
+    const line = this.next().beginsLine && this.nextIs(T.PlainWord);
     this.CONSUME(T.Skippable);
     this.MANY({
-      GATE: () =>
-        !this.atStatementEnd() && !(CLAUSES.has(this.LA(1).tokenType) && this.LA(0).tokenType !== T.Comma),
+      GATE: () => {
+        if (this.atStatementEnd()) return false;
+        const clause = CLAUSES.has(this.LA(1).tokenType) && this.LA(0).tokenType !== T.Comma;
+        return !clause || (line && !this.next().beginsLine);
+      },
       DEF: () => this.CONSUME1(T.Skippable),
     });
   });
@@ -160,7 +165,7 @@ export class MachineRules extends RuleRules {
     if (
       token.beginsLine &&
       verbAt(this.input as T.Lexeme[], this.indexOfNext()) &&
-      !nearest(token.image, CLAUSE_WORDS)
+      !nearest(token.image, LINE_WORDS)
     ) {
       this.wrong(
         token,
@@ -177,7 +182,7 @@ export class MachineRules extends RuleRules {
       token.starts = true;
       return;
     }
-    const meant = nearest(token.image, CLAUSE_WORDS);
+    const meant = nearest(token.image, token.beginsLine ? LINE_WORDS : CLAUSE_WORDS);
     this.wrong(
       token,
       'syntax',
@@ -401,6 +406,9 @@ const ITEM_WORDS = [
   'use',
 ];
 
+/** What a line inside a machine can begin with. */
+const LINE_WORDS = [...CLAUSE_WORDS, ...ITEM_WORDS];
+
 function strayMessage(token: T.Lexeme, place: string): string {
   if (CLAUSES.has(token.tokenType) || HEADER_WORDS.includes(token.key)) {
     return `“${token.key}” belongs to a declaration or a procedure, and none stands before it.`;
@@ -421,7 +429,7 @@ function strayExtra(token: T.Lexeme): {
 }
 
 function listed(kinds: readonly string[]): string {
-  const names = kinds.map((kind) => `a ${kind}`);
+  const names = kinds.map((kind) => `${kind === 'isolator' ? 'an' : 'a'} ${kind}`);
   if (names.length === 1) return names[0]!;
   return `${names.slice(0, -1).join(', ')} or ${names[names.length - 1]!}`;
 }

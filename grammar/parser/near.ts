@@ -3,7 +3,8 @@
 /** The one word within reach of the typed one; undefined where there is none or two are equally near. */
 export function nearest(typed: string, words: Iterable<string>): string | undefined {
   const lower = typed.toLowerCase();
-  const limit = lower.length <= 3 ? 1 : lower.length <= 7 ? 2 : 3;
+  if (lower.length < 3) return undefined;
+  const limit = lower.length <= 4 ? 1 : lower.length <= 7 ? 2 : 3;
   let best: string | undefined;
   let distance = limit + 1;
   let tie = false;

@@ -16,8 +16,9 @@ export function parse(text: string): ParsedFile {
   const balanced = balance(text, lexemes);
   const parser = shared();
   parser.begin(arrange(balanced.lexemes), balanced.virtual);
-  const items = parser.file();
-  const problems = capped([...lexical, ...balanced.problems, ...parser.problems]);
+  // The rules of the parser cannot fail; if one does, what was read is lost and that is said.
+  const items = parser.file() ?? [];
+  const problems = capped([...lexical, ...balanced.problems, ...parser.problems, ...parser.failures()]);
   return { tree: { kind: 'file', items, start: 0, end: text.length }, tokens, comments, problems };
 }
 

@@ -135,6 +135,9 @@ export class RuleRules extends ClauseRules {
       ...spanOf(token),
     };
     this.OPTION({ GATE: this.nameNext, DEF: () => (event.selectors = this.SUBRULE(this.selectors)) });
+    if (!this.RECORDING_PHASE && event.selectors.length === 0 && !token.verb?.objectless) {
+      this.missing(`“${token.image}” does not say of what.`, EXAMPLE);
+    }
     // The word that closes the verb: `prove mains safe`.
     this.OPTION1({
       GATE: () => token.closing !== undefined && this.LA(1).image === token.closing,

@@ -130,7 +130,10 @@ export class TailRules extends MachineRules {
       this.OR([{ ALT: () => this.CONSUME(T.Until) }, { ALT: () => this.CONSUME(T.Expect) }]),
     );
     const tail: Tail = { tail: word.text as 'until', word, start: word.start, end: word.end };
-    const text = this.wantedText(word.text);
+    const text = this.wantedText(
+      word.text,
+      word.text === 'until' ? 'until "the hub binds"' : 'expect "a dry joint"',
+    );
     if (text) tail.text = text;
     return tail;
   });

@@ -105,8 +105,10 @@ class Scanner {
     else if (code === 0x2026) this.push(T.Dots, 'mark', at + 1);
     else if (code === 0x2e && isDigit(next)) this.number();
     else if (code === 0xd7 && this.match(COUNT)) this.push(T.Count, 'count', COUNT.lastIndex);
-    else if (code === 0x2b && this.match(SPREAD)) this.push(T.Spread, 'number', SPREAD.lastIndex);
-    else if ((code === 0x2b || code === 0xb1) && this.match(PLUS_MINUS)) {
+    else if (code === 0x2b && this.match(SPREAD)) {
+      this.push(T.Spread, 'number', SPREAD.lastIndex);
+      this.unit();
+    } else if ((code === 0x2b || code === 0xb1) && this.match(PLUS_MINUS)) {
       this.push(T.PlusMinus, 'mark', PLUS_MINUS.lastIndex);
     } else if (isMinus(code) && isDigit(next) && this.isSign()) this.number();
     else if (code === 0x201c || code === 0x201d || code === 0x201e) this.string(at, 0x201d);
@@ -122,12 +124,17 @@ class Scanner {
     const { text, at } = this;
     const code = text.charCodeAt(at);
     // x 6, M8x1.25, Tr20x4, G 1/2
-    if (code === 0x78 && this.match(COUNT)) return this.push(T.Count, 'count', COUNT.lastIndex);
+    if (code === 0x78 && this.match(COUNT)) {
+      this.push(T.Count, 'count', COUNT.lastIndex);
+      return;
+    }
     if ((code === 0x4d || code === 0x54) && this.match(THREAD)) {
-      return this.push(T.Thread, 'thread', THREAD.lastIndex);
+      this.push(T.Thread, 'thread', THREAD.lastIndex);
+      return;
     }
     if ((code === 0x47 || code === 0x52 || code === 0x4d) && this.afterThread()) {
-      return this.push(T.Thread, 'thread', AFTER_THREAD.lastIndex);
+      this.push(T.Thread, 'thread', AFTER_THREAD.lastIndex);
+      return;
     }
     let end = plainWordEnd(text, at);
     const stop = text.charCodeAt(end);
@@ -149,13 +156,22 @@ class Scanner {
 
   private number(): void {
     const { text, at } = this;
-    if (this.afterThread()) return this.push(T.Thread, 'thread', AFTER_THREAD.lastIndex);
-    if (this.match(THREAD)) return this.push(T.Thread, 'thread', THREAD.lastIndex);
+    if (this.afterThread()) {
+      this.push(T.Thread, 'thread', AFTER_THREAD.lastIndex);
+      return;
+    }
+    if (this.match(THREAD)) {
+      this.push(T.Thread, 'thread', THREAD.lastIndex);
+      return;
+    }
     const sign = isMinus(text.charCodeAt(at)) ? 1 : 0;
     DECIMAL_COMMA.lastIndex = at + sign;
     const comma = DECIMAL_COMMA.test(text) ? DECIMAL_COMMA.lastIndex : 0;
     const unitAfterComma = comma ? this.unitAt(comma) : undefined;
-    if (comma && (unitAfterComma || text.startsWith('0,', at + sign))) return this.decimalComma(comma);
+    if (comma && (unitAfterComma || text.startsWith('0,', at + sign))) {
+      this.decimalComma(comma);
+      return;
+    }
     NUMBER.lastIndex = at + sign;
     NUMBER.test(text);
     const end = NUMBER.lastIndex;
@@ -217,8 +233,14 @@ class Scanner {
   }
 
   private hash(): void {
-    if (this.match(HASH_THREAD)) return this.push(T.Thread, 'thread', HASH_THREAD.lastIndex);
-    if (this.match(POSITION)) return this.push(T.PositionToken, 'position', POSITION.lastIndex);
+    if (this.match(HASH_THREAD)) {
+      this.push(T.Thread, 'thread', HASH_THREAD.lastIndex);
+      return;
+    }
+    if (this.match(POSITION)) {
+      this.push(T.PositionToken, 'position', POSITION.lastIndex);
+      return;
+    }
     this.bad();
   }
 

@@ -184,6 +184,8 @@ export class Lexeme implements IToken {
   /** Begins a statement, a declaration or a file item. */
   starts = false;
   verb: Verb | undefined = undefined;
+  /** A verb whose block holds outcomes. */
+  outcomes = false;
   /** The word that still has to come: `let … cool`. */
   closing: string | undefined = undefined;
 
