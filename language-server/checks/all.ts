@@ -1,0 +1,104 @@
+/**
+ * The one list of the checks, by group, in the order in which they are listed for readers. A new check is one
+ * file and one line here.
+ */
+import type { Check } from './check.ts';
+import { notSecured } from './fastening/not-secured.ts';
+import { retightenedYield } from './fastening/retightened-yield.ts';
+import { singleUseReused } from './fastening/single-use-reused.ts';
+import { stageOutOfOrder } from './fastening/stage-out-of-order.ts';
+import { stageRepeated } from './fastening/stage-repeated.ts';
+import { stageSkipped } from './fastening/stage-skipped.ts';
+import { tightenedUnseated } from './fastening/tightened-unseated.ts';
+import { faceNotCleaned } from './fluids/face-not-cleaned.ts';
+import { notBled } from './fluids/not-bled.ts';
+import { openedFull } from './fluids/opened-full.ts';
+import { isolatedOutOfOrder } from './hazards/isolated-out-of-order.ts';
+import { notMadeSafe } from './hazards/not-made-safe.ts';
+import { notProvedSafe } from './hazards/not-proved-safe.ts';
+import { bypassLeft } from './order/bypass-left.ts';
+import { covered } from './order/covered.ts';
+import { discardedReused } from './order/discarded-reused.ts';
+import { doneTwice } from './order/done-twice.ts';
+import { fixtureLeftOn } from './order/fixture-left-on.ts';
+import { leftAside } from './order/left-aside.ts';
+import { leftDisconnected } from './order/left-disconnected.ts';
+import { leftDrained } from './order/left-drained.ts';
+import { leftIsolated } from './order/left-isolated.ts';
+import { leftLocked } from './order/left-locked.ts';
+import { leftLoose } from './order/left-loose.ts';
+import { leftOff } from './order/left-off.ts';
+import { leftOpen } from './order/left-open.ts';
+import { leftSupported } from './order/left-supported.ts';
+import { notInPlace } from './order/not-in-place.ts';
+import { notMarked } from './order/not-marked.ts';
+import { notSupported } from './order/not-supported.ts';
+import { refittedBeforeRemoved } from './order/refitted-before-removed.ts';
+import { restoredOutOfOrder } from './order/restored-out-of-order.ts';
+import { sealMissing } from './order/seal-missing.ts';
+import { seatMissing } from './order/seat-missing.ts';
+import { stillConnected } from './order/still-connected.ts';
+import { stillHeld } from './order/still-held.ts';
+import { thrownAwayWith } from './order/thrown-away-with.ts';
+import { trialNotUndone } from './order/trial-not-undone.ts';
+import { turnedWhileLocked } from './order/turned-while-locked.ts';
+import { wrongVerb } from './order/wrong-verb.ts';
+
+const ORDER: readonly Check[] = [
+  leftOff,
+  leftLoose,
+  leftAside,
+  leftOpen,
+  leftDisconnected,
+  leftDrained,
+  leftIsolated,
+  leftLocked,
+  leftSupported,
+  fixtureLeftOn,
+  bypassLeft,
+  refittedBeforeRemoved,
+  doneTwice,
+  stillHeld,
+  stillConnected,
+  covered,
+  seatMissing,
+  sealMissing,
+  notInPlace,
+  thrownAwayWith,
+  notSupported,
+  turnedWhileLocked,
+  notMarked,
+  trialNotUndone,
+  wrongVerb,
+  restoredOutOfOrder,
+  discardedReused,
+];
+
+const FASTENING: readonly Check[] = [
+  singleUseReused,
+  tightenedUnseated,
+  retightenedYield,
+  stageSkipped,
+  stageRepeated,
+  stageOutOfOrder,
+  notSecured,
+];
+
+const HAZARDS: readonly Check[] = [notMadeSafe, notProvedSafe, isolatedOutOfOrder];
+
+const FLUIDS: readonly Check[] = [openedFull, notBled, faceNotCleaned];
+
+export const ALL_CHECKS: readonly Check[] = [
+  // What the execution of a procedure finds.
+  ...ORDER,
+  ...FASTENING,
+  ...HAZARDS,
+  ...FLUIDS,
+  // What names, quantities, machine files and the text itself show.
+];
+
+const BY_NAME: ReadonlyMap<string, Check> = new Map(ALL_CHECKS.map((check) => [check.name, check]));
+
+export function checkNamed(name: string): Check | undefined {
+  return BY_NAME.get(name);
+}
