@@ -12,6 +12,7 @@ import { awayValue, DRAINED, OUT, YES } from './aspects.ts';
 import { NONE } from './cases.ts';
 import { atTheEnd } from './end.ts';
 import { Flow } from './flow.ts';
+import { neverNeeded } from './never-needed.ts';
 import { meaning } from './questions.ts';
 import { Run } from './run.ts';
 
@@ -20,17 +21,43 @@ export interface Execution {
   facts: Fact[];
 }
 
-export interface ExecuteOptions {
-  /** Called after each action, for asking the state at a place. */
-  after?: (run: Run, flow: Flow) => void;
-}
-
 export function execute(
   model: Model,
   procedure: Procedure,
   file: string,
   visible: readonly LoadedFile[],
 ): Execution {
+  const { run, flow, all, mustCome } = start(model, procedure, file, visible);
+  flow.block(procedure.body);
+  if (procedure.body?.closed) {
+    const facts = endClaims(run, procedure, file, flow);
+    run.facts.push(...facts.facts);
+    neverNeeded(run);
+    atTheEnd(run, {
+      finished: run.cases.minus(all, run.cases.or(flow.unfinished, flow.ended)),
+      ...facts,
+      mustCome,
+    });
+  }
+  return { run, facts: run.facts };
+}
+
+/** The state at a place of the procedure: carried out up to there, in the cases that get there. */
+export function executeTo(
+  model: Model,
+  procedure: Procedure,
+  file: string,
+  visible: readonly LoadedFile[],
+  offset: number,
+): Run {
+  const { run, flow } = start(model, procedure, file, visible);
+  flow.until = { file, offset };
+  flow.block(procedure.body);
+  if (flow.reached !== undefined) run.within = flow.reached;
+  return run;
+}
+
+function start(model: Model, procedure: Procedure, file: string, visible: readonly LoadedFile[]) {
   const run = new Run(model);
   const mustCome = begin(run, procedure, file, visible, 0);
   for (const header of procedure.headers) {
@@ -41,19 +68,7 @@ export function execute(
       );
     }
   }
-  const all = run.within;
-  const flow = new Flow(run, file, visible, tasksOf(procedure));
-  flow.block(procedure.body);
-  if (procedure.body?.closed) {
-    const facts = endClaims(run, procedure, file, flow);
-    run.facts.push(...facts.facts);
-    atTheEnd(run, {
-      finished: run.cases.minus(all, run.cases.or(flow.unfinished, flow.ended)),
-      ...facts,
-      mustCome,
-    });
-  }
-  return { run, facts: run.facts };
+  return { run, flow: new Flow(run, file, visible, tasksOf(procedure)), all: run.within, mustCome };
 }
 
 export function tasksOf(procedure: Procedure): Map<string, Task> {

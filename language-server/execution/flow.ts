@@ -47,11 +47,29 @@ export class Flow {
     for (const [name, variant] of run.model.variants) this.axes.set(name, variant);
   }
 
+  /** Where to stop carrying out, for asking the state there; `reached` holds the cases that get there. */
+  until: { file: string; offset: number } | undefined;
+  reached: CaseSet | undefined;
+
   block(block: Block | undefined, file = this.file): void {
     if (!block) return;
     for (const statement of block.statements) {
-      if (this.run.within === NONE) return;
+      if (this.reached !== undefined || this.run.within === NONE) return;
+      if (
+        this.until &&
+        file === this.until.file &&
+        statement.start >= this.until.offset &&
+        this.doing.length === 0
+      ) {
+        this.reached = this.run.within;
+        return;
+      }
       this.statement(statement, file);
+    }
+    const { until } = this;
+    // The place is behind the last statement of this block: that is what it is like there.
+    if (until && this.reached === undefined && file === until.file && this.doing.length === 0) {
+      if (block.start <= until.offset && until.offset < block.end) this.reached = this.run.within;
     }
   }
 

@@ -14,6 +14,9 @@ import { type Entry, State } from './state.ts';
 export interface StepRef {
   action: Action;
   file: string;
+  within: CaseSet;
+  /** Every item that the step names. */
+  touched: number[];
 }
 
 interface Blame {
@@ -84,8 +87,13 @@ export class Run {
   }
 
   begin(action: Action, file: string): void {
-    this.steps.push({ action, file });
+    this.steps.push({ action, file, within: this.within, touched: [] });
     this.executed++;
+  }
+
+  /** Notes what the present step is about. */
+  touch(groups: readonly (readonly number[])[], more: readonly number[]): void {
+    this.steps[this.step]!.touched = [...groups.flat(), ...more];
   }
 
   variable(aspect: Aspect, item: number): number {

@@ -33,9 +33,17 @@ export type Resolve = (ref: Ref) => { items: number[] } | undefined;
 export function perform(run: Run, action: Action, file: string, resolve: Resolve): void {
   run.begin(action, file);
   const groups = groupsOf(action, resolve);
+  run.touch(groups, tailItems(action, resolve));
   const verb = PERFORMERS[action.verb];
   if (verb) for (const items of groups.length > 0 ? groups : [[]]) verb(run, items, action, resolve);
   run.flush();
+}
+
+/** What the tails name: tools, what is held, what a measurement is taken between. */
+function tailItems(action: Action, resolve: Resolve): number[] {
+  return action.tails.flatMap((tail) =>
+    'refs' in tail ? tail.refs.flatMap((ref) => resolve(ref)?.items ?? []) : [],
+  );
 }
 
 /** Objects in order; those joined by `and` at the end are one group, done together. */
@@ -71,13 +79,13 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
     if (parts.length > 0) takeOff(run, parts, { discard: away });
   },
   unbolt: (run, items, action) => takeOff(run, items, { unbolt: true, discard: discards(action) }),
-  refit: (run, items, action, resolve) => goBack(run, items, action, resolve),
-  fit: (run, items, action, resolve) => goBack(run, items, action, resolve),
+  refit: (run, items, action) => goBack(run, items, action),
+  fit: (run, items, action) => goBack(run, items, action),
   'trial fit': (run, items) => putBack(run, items, { trial: true }),
   'bolt up': (run, items, action) => putBack(run, items, { boltUp: true, fresh: action.fresh !== undefined }),
   'move aside': (run, items) => moveAside(run, items),
   'move back': (run, items) => putBack(run, byType(run, items).parts, { moveBack: true }),
-  move: (run, items, action, resolve) => {
+  move: (run, items, action) => {
     if (action.tails.some((tail) => tail.tail === 'to' && tail.fresh)) moveToNew(run, items);
     else working(run, items);
   },
@@ -149,18 +157,38 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
   },
 };
 
-function goBack(run: Run, items: number[], action: Action, resolve: Resolve): void {
+function goBack(run: Run, items: number[], action: Action): void {
   const fresh = action.fresh !== undefined;
   const all =
     action.fresh === 'kit'
       ? items.flatMap((item) => (run.thing(item).type === 'kit' ? run.model.contains[item]! : [item]))
       : items;
   const { fasteners, connections, tools, parts } = byType(run, all);
+  swapped(run, parts, action);
   if (parts.length > 0) putBack(run, parts, { fresh });
   if (connections.length > 0) connect(run, connections, { fresh });
   fitTool(run, tools);
   const byHand = action.tails.some((tail) => tail.tail === 'by hand');
   bringIn(run, at(run, fasteners, action), run.within, { fresh, byHand });
+}
+
+/** `refit piston #1 at #2`: a matched thing goes back where it was. */
+function swapped(run: Run, items: readonly number[], action: Action): void {
+  if (action.fresh) return;
+  const tail = action.tails.find((one) => one.tail === 'at' && one.positions.length > 0);
+  if (tail?.tail !== 'at') return;
+  for (const item of items) {
+    const thing = run.thing(item);
+    if (!thing.matched) continue;
+    const ref = { name: action.word, positions: tail.positions, start: tail.start, end: tail.end };
+    const targets = itemsOf(thing, ref).items;
+    if (targets.length > 0 && !targets.includes(item)) {
+      run.blame('swapped', item, {
+        cases: run.cases.and(run.within, thing.exists),
+        words: { to: tail.positions[0]!.from },
+      });
+    }
+  }
 }
 
 function openOrClose(run: Run, items: number[], action: Action): void {
