@@ -88,7 +88,8 @@ function endOf(run: Run, thing: Thing, item: number, ending: Ending): void {
       return;
     }
     case 'tool':
-      left('fixture-left-on', 'place', bit(IN_PLACE));
+      // What it still holds up or bridges is the finding; the tool goes with it.
+      left('fixture-left-on', 'place', bit(IN_PLACE), run.cases.minus(run.within, stillHolding(run, item)));
       return;
     case 'system':
       left('left-isolated', 'live', bit(YES));
@@ -100,6 +101,15 @@ function endOf(run: Run, thing: Thing, item: number, ending: Ending): void {
     default:
       return;
   }
+}
+
+function stillHolding(run: Run, tool: number): CaseSet {
+  let set: CaseSet = NONE;
+  for (const item of run.heldBy.get(tool) ?? []) {
+    for (const aspect of ['supported', 'bypass'] as const)
+      set = run.cases.or(set, run.where(aspect, item, bit(YES)));
+  }
+  return set;
 }
 
 /** Where a system is isolated, its isolator is off with it: one cause, one finding, on the system. */

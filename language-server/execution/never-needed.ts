@@ -25,6 +25,8 @@ const ANYTHING: ReadonlySet<string> = new Set([
 
 export function neverNeeded(run: Run): void {
   const off = new Map<number, number>();
+  // Where something else is wrong with it, that is the finding.
+  const found = new Set(run.facts.map((fact) => fact.subject?.thing));
   run.steps.forEach(({ action, touched }, index) => {
     if (AWAY.has(action.verb)) {
       if (action.tails.some((tail) => tail.tail === 'and discard')) return;
@@ -35,7 +37,7 @@ export function neverNeeded(run: Run): void {
         off.delete(item);
         if (since === undefined || action.fresh || run.steps[since]!.within !== run.steps[index]!.within)
           continue;
-        if (!needed(run, item, since, index)) {
+        if (!found.has(run.thing(item)) && !needed(run, item, since, index)) {
           run.blame('never-needed', item, {
             cases: run.steps[since]!.within,
             at: since,

@@ -276,11 +276,21 @@ export function sealed(run: Run, item: number, within: CaseSet, together: readon
     if (thing.type !== 'seal') continue;
     for (const face of model.faces[seal]!) clean(face);
     if (together.includes(seal)) continue;
-    run.require('seal-missing', item, 'place', seal, bit(FITTED), FITTED, within, storyOf(thing));
+    const absent = run.require(
+      'seal-missing',
+      item,
+      'place',
+      seal,
+      bit(FITTED),
+      FITTED,
+      within,
+      storyOf(thing),
+    );
     if (!thing.singleUse) continue;
     const used = run.where('parted', seal, ~bit(NO), within);
     if (used === NONE) continue;
-    for (const entry of run.entries('parted', seal, used)) {
+    // A seal that is not there at all is one finding, not two.
+    for (const entry of run.entries('parted', seal, cases.minus(used, absent))) {
       if (entry.assumed) continue;
       run.blame('single-use-reused', seal, {
         other: item,
@@ -290,7 +300,7 @@ export function sealed(run: Run, item: number, within: CaseSet, together: readon
         storyOf: item,
       });
     }
-    run.assume('parted', seal, NO, cases.and(used, within));
+    run.assume('parted', seal, NO, used);
   }
   for (const face of model.faces[item]!) clean(face);
 }

@@ -3,6 +3,7 @@
  * caller; a reference that means nothing is left out here (the names are checked elsewhere).
  */
 import type { Action, Ref, Tail } from '../../../grammar/syntax/tree.ts';
+import { verbNamed } from '../../../grammar/tokens/verbs.ts';
 import { itemsOf } from '../../model/build.ts';
 import { CLEAN, FINAL, FITTED, GONE, not, OFF, OUT, YES } from '../aspects.ts';
 import { apart } from '../geometry.ts';
@@ -32,7 +33,7 @@ export type Resolve = (ref: Ref) => { items: number[] } | undefined;
 
 export function perform(run: Run, action: Action, file: string, resolve: Resolve): void {
   run.begin(action, file);
-  const groups = groupsOf(action, resolve);
+  const groups = groupsOf(run, action, resolve);
   run.touch(groups, tailItems(action, resolve));
   const verb = PERFORMERS[action.verb];
   if (verb) for (const items of groups.length > 0 ? groups : [[]]) verb(run, items, action, resolve);
@@ -47,11 +48,15 @@ function tailItems(action: Action, resolve: Resolve): number[] {
 }
 
 /** Objects in order; those joined by `and` at the end are one group, done together. */
-function groupsOf(action: Action, resolve: Resolve): number[][] {
+function groupsOf(run: Run, action: Action, resolve: Resolve): number[][] {
+  // A thing of a kind that the verb cannot act on is a finding about names, not about the machine.
+  const on: readonly string[] | undefined = action.fresh === 'kit' ? undefined : verbNamed(action.verb)?.on;
+  const kinds = (item: number): string => run.thing(item).type;
   const groups: number[][] = [];
   for (const ref of action.objects) {
     const found = resolve(ref);
-    if (found && found.items.length > 0) groups.push(found.items);
+    const items = found?.items.filter((item) => on === undefined || on.includes(kinds(item))) ?? [];
+    if (items.length > 0) groups.push(items);
   }
   if (action.together && groups.length > 1) {
     const last = groups.pop()!;
