@@ -15,6 +15,7 @@ import { type CaseSet, Cases, EVERY } from '../execution/cases.ts';
 import { casesOf, type Variants } from './conditions.ts';
 import { type Draft, draft } from './draft.ts';
 import type { Fact } from './facts.ts';
+import { unknownPosition, wrongKind } from './kind-faults.ts';
 import { type Coupling, GROUND, type Model, type Thing } from './model.ts';
 import { type LoadedFile, unknownName } from './names.ts';
 
@@ -233,6 +234,7 @@ class Builder {
               if (back) push(back, other, item);
             }
           });
+        if ('quantity' in clause && clause.quantity?.named) this.value(clause.quantity.named, file);
         switch (clause.clause) {
           case 'on':
             if (!thing.fixed) link(clause.refs, wires.seats, wires.riders);
@@ -380,27 +382,17 @@ class Builder {
     const other = this.byName.get(ref.name.text);
     if (!other) {
       if (clause.clause === 'secured by' || clause.clause === 'with') return;
-      this.facts.push(unknownName(file, ref.name, allowed?.[0] ?? 'thing', this.byName.keys()));
+      const what = allowed?.length === 1 ? allowed[0]! : 'thing';
+      this.facts.push(unknownName(file, ref.name, what, this.candidates(allowed)));
       return;
     }
     if (allowed && !allowed.includes(other.type)) {
-      this.facts.push({
-        check: 'wrong-kind',
-        at: { file, start: ref.start, end: ref.end },
-        subject: { thing: other },
-        words: { clause: clause.clause, wanted: allowed.slice(0, 3).join(' or '), of: thing.type },
-        story: [{ at: other.place, what: 'declared', thing: other }],
-      });
+      this.facts.push(wrongKind(file, ref, other, allowed, `“${clause.clause}”`));
       return;
     }
     const named = itemsOf(other, ref);
     if (named.unknown) {
-      this.facts.push({
-        check: 'unknown-position',
-        at: { file, start: named.unknown.start, end: named.unknown.end },
-        subject: { thing: other },
-        words: { position: named.unknown.from },
-      });
+      this.facts.push(unknownPosition(file, named.unknown, other));
     }
     const mine = thing.positions.length;
     const theirs = named.items.length;
@@ -416,6 +408,19 @@ class Builder {
     }
   }
 
+  /** Names that could have been meant: of the right kind first. */
+  private candidates(allowed: readonly DeclarationKind[] | undefined): string[] {
+    const fitting = allowed ? this.things.filter((thing) => allowed.includes(thing.type)) : this.things;
+    return [...fitting, ...this.things].map((thing) => thing.name);
+  }
+
+  /** A declared value in the place of a quantity. */
+  private value(ref: Ref, file: string): void {
+    if (this.source.values.some(({ item }) => item.name?.text === ref.name.text)) return;
+    const known = this.source.values.flatMap(({ item }) => item.name?.text ?? []);
+    this.facts.push(unknownName(file, ref.name, 'value', known));
+  }
+
   private couplings(): Coupling[] {
     const result: Coupling[] = [];
     for (const { item, file } of this.source.couplings) {
@@ -423,7 +428,7 @@ class Builder {
       for (const ref of item.refs) {
         const thing = this.byName.get(ref.name.text);
         if (thing) coupling.items.push(...itemsOf(thing, ref).items);
-        else this.facts.push(unknownName(file, ref.name, 'part', this.byName.keys()));
+        else this.facts.push(unknownName(file, ref.name, 'thing', this.byName.keys()));
       }
       if (item.while?.kind === 'state') {
         const thing = this.byName.get(item.while.ref.name.text);
@@ -432,7 +437,7 @@ class Builder {
             item: thing.first,
             fitted: !item.while.negated && item.while.state.text !== 'off',
           };
-        else this.facts.push(unknownName(file, item.while.ref.name, 'part', this.byName.keys()));
+        else this.facts.push(unknownName(file, item.while.ref.name, 'thing', this.byName.keys()));
       }
       result.push(coupling);
     }

@@ -5,7 +5,7 @@
 import type { Condition } from '../../grammar/syntax/tree.ts';
 import { type CaseSet, type Cases, EVERY } from '../execution/cases.ts';
 import type { Fact } from './facts.ts';
-import { nearest, unknownName } from './names.ts';
+import { unknownName, unknownValue } from './names.ts';
 
 export type Variants = ReadonlyMap<string, { axis: number; values: readonly string[] }>;
 
@@ -35,21 +35,7 @@ export function casesOf(
   for (const value of condition.values) {
     const index = axis.values.indexOf(value.text);
     if (index >= 0) values.push(index);
-    else {
-      const near = nearest(value.text, axis.values);
-      const at = { file, start: value.start, end: value.end };
-      facts.push({
-        check: 'unknown-name',
-        at,
-        words: {
-          name: value.text,
-          what: `value of ${condition.axis.text}`,
-          known: axis.values.join(', '),
-          ...(near ? { near } : {}),
-        },
-        ...(near ? { mends: [{ title: `Write ${near}`, at, text: near }] } : {}),
-      });
-    }
+    else facts.push(unknownValue(file, value, condition.axis, axis.values));
   }
   if (values.length === 0) return undefined;
   const set = cases.oneOf(axis.axis, values);

@@ -18,7 +18,7 @@ import type {
   Variant,
 } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
-import { findMachine, type LoadedFile, unknownName } from './names.ts';
+import { duplicateName, findMachine, type LoadedFile, unknownName } from './names.ts';
 
 export interface Drafted<Item> {
   item: Item;
@@ -63,17 +63,8 @@ export function draft(
         const earlier = seen.get(item.name.text);
         if (earlier?.item.name) {
           if (base) continue;
-          facts.push({
-            check: 'duplicate-name',
-            at: { file: from, start: item.name.start, end: item.name.end },
-            words: { name: item.name.text },
-            story: [
-              {
-                at: { file: earlier.file, start: earlier.item.name.start, end: earlier.item.name.end },
-                what: 'declared',
-              },
-            ],
-          });
+          const what = item.kind === 'declaration' ? item.type : item.kind;
+          facts.push(duplicateName(from, item.name, what, { file: earlier.file, name: earlier.item.name }));
           continue;
         }
         seen.set(item.name.text, { item, file: from });
@@ -126,7 +117,7 @@ function gather(
       facts.push({
         check: 'use-cycle',
         at: { file: from.path, start: name.start, end: name.end },
-        words: { path: name.text },
+        words: { name: name.text, of: 'extends' },
       });
       break;
     }
@@ -161,7 +152,7 @@ function withLike(
         facts.push({
           check: 'use-cycle',
           at: { file: drafted.file, start: ref.start, end: ref.end },
-          words: { path: ref.name.text },
+          words: { name: ref.name.text, of: 'like' },
         });
         continue;
       }

@@ -4,7 +4,7 @@
  */
 
 import { parse } from '../../grammar/parser/parse.ts';
-import type { Machine, MachineItem, Name, Procedure, SourceFile } from '../../grammar/syntax/tree.ts';
+import type { Machine, MachineItem, Name, Procedure, SourceFile, Span } from '../../grammar/syntax/tree.ts';
 import type { Source, SourceHost } from '../project/project.ts';
 import type { Fact } from './facts.ts';
 
@@ -39,12 +39,13 @@ export class Loader {
     const parsed = parse(text);
     const file: LoadedFile = { path, text, parsed, uses: [], facts: [], ...sorted(parsed.tree) };
     this.loaded.set(path, file);
+    file.facts.push(...repeated(file, file.machines), ...repeated(file, file.procedures));
     for (const item of parsed.tree.items) {
       if (item.kind !== 'use' || !item.path) continue;
       const at = { file: path, start: item.path.start, end: item.path.end };
       const target = this.host.resolve(path, item.path.value);
       if (target === path) {
-        file.facts.push({ check: 'use-cycle', at, words: { path: item.path.value } });
+        file.facts.push({ check: 'use-cycle', at, words: { name: item.path.value, of: 'file' } });
         continue;
       }
       const used = this.load(target);
@@ -79,6 +80,35 @@ function sorted(tree: SourceFile): Pick<LoadedFile, 'machines' | 'procedures' | 
   return { machines, procedures, shared };
 }
 
+/** Two machines, or two procedures, of one name in one file. */
+function repeated(file: LoadedFile, items: readonly (Machine | Procedure)[]): Fact[] {
+  const first = new Map<string, Name>();
+  const facts: Fact[] = [];
+  for (const { name, kind } of items) {
+    if (!name) continue;
+    const earlier = first.get(name.text);
+    if (earlier) facts.push(duplicateName(file.path, name, kind, { file: file.path, name: earlier }));
+    else first.set(name.text, name);
+  }
+  return facts;
+}
+
+/** The fact for a name that is declared a second time. */
+export function duplicateName(
+  file: string,
+  name: Name,
+  what: string,
+  earlier: { file: string; name: Span },
+): Fact {
+  const { start, end } = earlier.name;
+  return {
+    check: 'duplicate-name',
+    at: { file, start: name.start, end: name.end },
+    words: { name: name.text, what },
+    story: [{ at: { file: earlier.file, start, end }, what: 'declared' }],
+  };
+}
+
 /** A name as the files around it declare it. */
 export function findMachine(
   files: readonly LoadedFile[],
@@ -102,14 +132,41 @@ export function findProcedure(
   return undefined;
 }
 
-/** The fact for a name that nothing declares, with the nearest one that is. */
+/**
+ * The fact for a name that nothing declares, with the nearest one that is. `what` is what was looked for
+ * (`machine`, `fastener`, or `thing` where any thing would do).
+ */
 export function unknownName(file: string, name: Name, what: string, known: Iterable<string>): Fact {
+  return unknown(file, name, { what }, known);
+}
+
+/** The fact for a value that a variant, a choice or a measured value does not have. */
+export function unknownValue(file: string, value: Name, axis: Name, values: readonly string[]): Fact {
+  return unknown(file, value, { what: 'value', axis: axis.text }, values);
+}
+
+/** So many names are told where none is near. */
+const MOST_TOLD = 6;
+
+function unknown(
+  file: string,
+  name: Name,
+  words: { what: string; axis?: string },
+  known: Iterable<string>,
+): Fact {
   const at = { file, start: name.start, end: name.end };
-  const near = nearest(name.text, known);
+  const names = [...new Set(known)];
+  const near = nearest(name.text, names);
+  const told = names.length > 0 && names.length <= MOST_TOLD;
   return {
     check: 'unknown-name',
     at,
-    words: { name: name.text, what, ...(near ? { near } : {}) },
+    words: {
+      name: name.text,
+      ...words,
+      ...(near ? { near } : {}),
+      ...(told ? { known: names.join(', ') } : {}),
+    },
     ...(near ? { mends: [{ title: `Write ${near}`, at, text: near }] } : {}),
   };
 }

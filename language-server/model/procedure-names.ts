@@ -1,7 +1,7 @@
 /**
  * The names in a procedure: every reference is resolved once, whether or not its step is ever reached, and
  * what it refers to is kept for the editor. Facts: names that nothing declares, things of a kind that the verb
- * cannot act on, positions that a group does not have, names declared and never used.
+ * cannot act on, positions that a group does not have, names declared and never used, uses that go round.
  */
 import type {
   Action,
@@ -10,17 +10,21 @@ import type {
   Expression,
   Name,
   Procedure,
+  Quantity,
   Ref,
   Span,
   Statement,
   Tail,
+  Text,
 } from '../../grammar/syntax/tree.ts';
 import { type Kind, verbNamed } from '../../grammar/tokens/verbs.ts';
 import type { Place } from '../report/finding.ts';
 import { itemsOf } from './build.ts';
 import type { Fact } from './facts.ts';
+import { unknownPosition, wrongKind } from './kind-faults.ts';
 import type { Model, Thing } from './model.ts';
-import { findProcedure, type LoadedFile, nearest, unknownName } from './names.ts';
+import { duplicateName, findProcedure, type LoadedFile, unknownName, unknownValue } from './names.ts';
+import { useCycles } from './use-cycles.ts';
 
 /** A name in use and what it stands for. */
 export interface Use {
@@ -69,17 +73,22 @@ class Resolver {
     for (const header of procedure.headers) {
       switch (header.header) {
         case 'tools':
-          for (const ref of header.refs) this.thing(ref, ['tool'], 'tool');
+          for (const ref of header.refs) this.thing(ref, 'tool', ['tool'], '“tools”');
           break;
         case 'supplies':
-          for (const ref of header.refs) this.thing(ref, undefined, 'part');
-          for (const { fluid } of header.fluids)
-            if (fluid) this.thing(fluid, ['fluid', 'consumable'], 'fluid');
+          for (const ref of header.refs) this.thing(ref);
+          for (const { fluid, quantity } of header.fluids) {
+            this.value(quantity);
+            if (fluid) this.thing(fluid, 'fluid', ['fluid', 'consumable'], 'An amount of “supplies”');
+          }
+          break;
+        case 'time':
+          this.value(header.quantity);
           break;
         case 'starts with':
         case 'ends with':
           for (const claim of header.claims)
-            for (const ref of [...claim.refs, ...claim.except]) this.thing(ref, undefined, 'part');
+            for (const ref of [...claim.refs, ...claim.except]) this.thing(ref);
           break;
         case 'starts where':
           if (header.ref && !findProcedure(this.visible, header.ref.name.text))
@@ -94,6 +103,7 @@ class Resolver {
     }
     this.declareTasks(procedure.body);
     this.block(procedure.body);
+    this.result.facts.push(...useCycles(procedure, this.file, this.visible));
     for (const local of this.result.locals) {
       if (this.used.has(local) || local.what === 'task' || local.what === 'loop variable') continue;
       this.result.facts.push({
@@ -123,12 +133,9 @@ class Resolver {
       what !== 'loop variable' &&
       !(what === 'measured value' && earlier.what === 'measured value')
     ) {
-      this.result.facts.push({
-        check: 'duplicate-name',
-        at,
-        words: { name: name.text },
-        story: [{ at: earlier.at, what: 'declared' }],
-      });
+      this.result.facts.push(
+        duplicateName(this.file.path, name, what, { file: earlier.at.file, name: earlier.at }),
+      );
       return;
     }
     const local: Local = { name: name.text, what, at, ...(values ? { values } : {}) };
@@ -148,7 +155,11 @@ class Resolver {
         return;
       case 'task':
       case 'step':
+        this.text(statement.title);
+        this.block(statement.body);
+        return;
       case 'hold':
+        this.text(statement.text);
         this.block(statement.body);
         return;
       case 'when':
@@ -176,7 +187,7 @@ class Resolver {
         return;
       case 'for each': {
         const { variable, over } = statement;
-        if (over?.kind === 'positions') this.thing(over.ref, undefined, 'part');
+        if (over?.kind === 'positions') this.thing(over.ref);
         if (over?.kind === 'names' && !variable) for (const name of over.names) this.name(name);
         const before = variable && this.scope.get(variable.text);
         if (variable)
@@ -194,14 +205,16 @@ class Resolver {
       }
       case 'reverse':
         if (statement.task) this.task(statement.task);
-        for (const ref of statement.except) this.thing(ref, undefined, 'part');
+        for (const ref of statement.except) this.thing(ref);
         return;
       case 'do':
         if (statement.ref) this.task(statement.ref);
         return;
       case 'notice':
-      case 'allow':
       case 'stop':
+        this.text(statement.text);
+        return;
+      case 'allow':
       case 'continues':
       case 'broken':
         return;
@@ -215,39 +228,47 @@ class Resolver {
     for (const ref of action.objects) {
       const local = this.local(ref);
       if (local) continue;
-      this.thing(ref, action.fresh === 'kit' ? ['kit'] : verb?.on, 'part', action.verb);
+      const words = action.fresh ? `“${action.word.text} ${action.fresh}”` : `“${action.word.text}”`;
+      this.thing(ref, undefined, action.fresh === 'kit' ? ['kit'] : verb?.on, words);
     }
+    this.value(action.quantity);
     if (action.expression) this.expression(action.expression);
     for (const tail of action.tails) this.tail(tail, action);
-    for (const outcome of action.outcomes) this.block(outcome.body);
+    this.text(action.text);
+    for (const outcome of action.outcomes) {
+      this.value(outcome.interval?.quantity);
+      this.block(outcome.body);
+    }
   }
 
   private tail(tail: Tail, action: Action): void {
+    if ('quantity' in tail) this.value(tail.quantity);
+    if ('text' in tail) this.text(tail.text);
     switch (tail.tail) {
       case 'with':
         for (const ref of tail.refs) {
           if (ANYONES_TOOLS.has(ref.name.text) && !this.model.byName.has(ref.name.text)) continue;
-          this.thing(ref, undefined, tail.quantity ? 'fluid' : 'tool');
+          this.thing(ref, tail.quantity ? 'fluid' : 'thing');
         }
         return;
       case 'holding':
-        for (const ref of [...tail.refs, ...tail.with]) this.thing(ref, undefined, 'part');
+        for (const ref of [...tail.refs, ...tail.with]) this.thing(ref);
         return;
       case 'while':
       case 'into':
       case 'between':
       case 'of':
       case 'except':
-        for (const ref of tail.refs) this.thing(ref, undefined, 'part');
+        for (const ref of tail.refs) this.thing(ref);
         return;
       case 'by':
       case 'from':
         for (const ref of tail.refs)
-          if (!this.local(ref) && !this.model.tables.has(ref.name.text)) this.thing(ref, undefined, 'table');
+          if (!this.local(ref) && !this.model.tables.has(ref.name.text)) this.thing(ref, 'table');
         return;
       case 'to':
       case 'at':
-        for (const ref of tail.refs) if (!this.local(ref)) this.thing(ref, undefined, 'part');
+        for (const ref of tail.refs) if (!this.local(ref)) this.thing(ref);
         return;
       case 'as':
         if (tail.name) {
@@ -266,7 +287,7 @@ class Resolver {
         for (const part of condition.parts) this.condition(part);
         return;
       case 'state':
-        this.thing(condition.ref, undefined, 'part');
+        this.thing(condition.ref);
         return;
       case 'axis': {
         const local = this.scope.get(condition.axis.text);
@@ -288,42 +309,21 @@ class Resolver {
         }
         for (const value of condition.values) {
           if (values.includes(value.text)) continue;
-          const near = nearest(value.text, values);
-          const at = this.at(value);
-          this.result.facts.push({
-            check: 'unknown-name',
-            at,
-            words: {
-              name: value.text,
-              what: `value of ${condition.axis.text}`,
-              known: values.join(', '),
-              ...(near ? { near } : {}),
-            },
-            ...(near ? { mends: [{ title: `Write ${near}`, at, text: near }] } : {}),
-          });
+          this.result.facts.push(unknownValue(this.file.path, value, condition.axis, values));
         }
         return;
       }
       case 'seen':
+        this.text(condition.text);
         return;
     }
   }
 
   private expression(expression: Expression): void {
     switch (expression.kind) {
-      case 'name': {
-        const { name } = expression.ref;
-        if (
-          this.local(expression.ref) ||
-          this.model.values.has(name.text) ||
-          this.model.byName.has(name.text)
-        )
-          return;
-        this.result.facts.push(
-          unknownName(this.file.path, name, 'value', [...this.model.values.keys(), ...this.scope.keys()]),
-        );
+      case 'name':
+        this.valueNamed(expression.ref.name);
         return;
-      }
       case 'binary':
         this.expression(expression.left);
         if (expression.right) this.expression(expression.right);
@@ -333,6 +333,29 @@ class Resolver {
         return;
       case 'quantity':
         return;
+    }
+  }
+
+  /** A declared value in the place of a quantity. */
+  private value(quantity: Quantity | undefined): void {
+    if (quantity?.named) this.valueNamed(quantity.named.name);
+  }
+
+  /** `{name}` in a text stands for a value. */
+  private text(text: Text | undefined): void {
+    for (const hole of text?.holes ?? []) this.valueNamed(hole);
+  }
+
+  private valueNamed(name: Name): void {
+    const { model, scope } = this;
+    const ref: Ref = { name, positions: [], start: name.start, end: name.end };
+    if (this.local(ref) || model.values.has(name.text) || model.variants.has(name.text)) return;
+    const thing = model.byName.get(name.text);
+    if (thing) this.result.uses.push({ at: this.at(name), thing });
+    else if (model.machine) {
+      this.result.facts.push(
+        unknownName(this.file.path, name, 'value', [...model.values.keys(), ...scope.keys()]),
+      );
     }
   }
 
@@ -364,28 +387,30 @@ class Resolver {
   }
 
   private name(name: Name): void {
-    this.thing({ name, positions: [], start: name.start, end: name.end }, undefined, 'part');
+    this.thing({ name, positions: [], start: name.start, end: name.end });
   }
 
-  private thing(ref: Ref, allowed: readonly Kind[] | undefined, what: string, verb?: string): void {
+  /** `what` is looked for, where any thing will not do; `by` is the word that allows only some kinds. */
+  private thing(ref: Ref, what = 'thing', allowed?: readonly Kind[], by = ''): void {
     const thing = this.model.byName.get(ref.name.text);
     if (!thing) {
       if (this.local(ref) || this.model.values.has(ref.name.text) || this.model.tables.has(ref.name.text))
         return;
       // Where no machine is known, its names cannot be.
       if (this.model.machine)
-        this.result.facts.push(unknownName(this.file.path, ref.name, what, this.candidates(allowed)));
+        this.result.facts.push(
+          unknownName(
+            this.file.path,
+            ref.name,
+            allowed?.length === 1 ? allowed[0]! : what,
+            this.candidates(allowed),
+          ),
+        );
       return;
     }
     this.result.uses.push({ at: this.at(ref.name), thing });
     if (allowed && allowed.length > 0 && !(allowed as readonly string[]).includes(thing.type)) {
-      this.result.facts.push({
-        check: 'wrong-kind',
-        at: this.at(ref),
-        subject: { thing },
-        words: { ...(verb ? { verb } : {}), wanted: allowed.slice(0, 3).join(', '), of: what },
-        story: [{ at: thing.place, what: 'declared', thing }],
-      });
+      this.result.facts.push(wrongKind(this.file.path, ref, thing, allowed, by));
       return;
     }
     const fixed = ref.positions.filter(
@@ -393,13 +418,7 @@ class Resolver {
     );
     const { unknown } = itemsOf(thing, { ...ref, positions: fixed });
     if (unknown && fixed.length > 0) {
-      this.result.facts.push({
-        check: 'unknown-position',
-        at: this.at(unknown),
-        subject: { thing },
-        words: { position: unknown.from, known: thing.positions.join(', ') },
-        story: [{ at: thing.place, what: 'declared', thing }],
-      });
+      this.result.facts.push(unknownPosition(this.file.path, unknown, thing));
     }
     for (const position of ref.positions) {
       const local = this.scope.get(position.from);
