@@ -30,6 +30,7 @@ import { leftLoose } from './order/left-loose.ts';
 import { leftOff } from './order/left-off.ts';
 import { leftOpen } from './order/left-open.ts';
 import { leftSupported } from './order/left-supported.ts';
+import { neverNeeded } from './order/never-needed.ts';
 import { notInPlace } from './order/not-in-place.ts';
 import { notMarked } from './order/not-marked.ts';
 import { notSupported } from './order/not-supported.ts';
@@ -39,6 +40,7 @@ import { sealMissing } from './order/seal-missing.ts';
 import { seatMissing } from './order/seat-missing.ts';
 import { stillConnected } from './order/still-connected.ts';
 import { stillHeld } from './order/still-held.ts';
+import { swapped } from './order/swapped.ts';
 import { thrownAwayWith } from './order/thrown-away-with.ts';
 import { trialNotUndone } from './order/trial-not-undone.ts';
 import { turnedWhileLocked } from './order/turned-while-locked.ts';
@@ -68,10 +70,12 @@ const ORDER: readonly Check[] = [
   notSupported,
   turnedWhileLocked,
   notMarked,
+  swapped,
   trialNotUndone,
   wrongVerb,
   restoredOutOfOrder,
   discardedReused,
+  neverNeeded,
 ];
 
 const FASTENING: readonly Check[] = [

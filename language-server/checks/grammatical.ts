@@ -13,7 +13,13 @@ export function called({ thing, items }: Mentioned): string {
   if (all) return plural(title);
   const names = items.map((item) => positions[item - thing.first] ?? '');
   const head = names.length === 1 ? singular(title) : plural(title);
-  return names.every((name) => /^\d+$/.test(name)) ? `${head} ${numbers(names)}` : `${list(names)} ${head}`;
+  return areNumbers(names) ? `${head} ${numbers(names)}` : `${list(names)} ${head}`;
+}
+
+/** With its article: `the head bolts`, `the left brake pad`; what carries a number needs none: `head bolt #3`. */
+export function definite(mentioned: Mentioned): string {
+  const words = called(mentioned);
+  return /#\d/.test(words) ? words : `the ${words}`;
 }
 
 /** Whether the words for it ask for `are`. */
@@ -51,6 +57,10 @@ export function singular(title: string): string {
 function split(title: string): { noun: string; rest: string } {
   const at = title.search(/ (of|on|for|with|in|to|at|from|under|between) |, | \(/);
   return at < 0 ? { noun: title, rest: '' } : { noun: title.slice(0, at), rest: title.slice(at) };
+}
+
+function areNumbers(names: readonly string[]): boolean {
+  return names.every((name) => /^\d+$/.test(name));
 }
 
 /** `#1, #2, #3, #5` -> `#1 to #3 and #5` */

@@ -8,7 +8,7 @@ import type { Fact, Mentioned, Story } from '../model/facts.ts';
 import { list } from '../model/model.ts';
 import type { Finding, Related, Severity } from '../report/finding.ts';
 import type { Check } from './check.ts';
-import { called, isPluralMention } from './grammatical.ts';
+import { definite, isPluralMention } from './grammatical.ts';
 
 export function speak(
   fact: Fact,
@@ -41,7 +41,9 @@ export function caseWords(set: CaseSet, cases: Cases, built: CaseSet): string | 
 }
 
 function relate({ at, what, thing }: NonNullable<Fact['story']>[number]): Related {
-  return { ...at, message: thing ? `${thing.title} ${STORY[what]}` : STORY[what] };
+  if (!thing) return { ...at, message: STORY[what] };
+  const words = thing.type === 'fastener' && what === 'taken off' ? 'taken out here' : STORY[what];
+  return { ...at, message: `${thing.title} ${words}` };
 }
 
 const STORY: Readonly<Record<Story, string>> = {
@@ -80,12 +82,12 @@ const STORY: Readonly<Record<Story, string>> = {
 
 /** The subject of a fact as a reader says it: `the head bolts #1 and #3`, `the left brake pad`. */
 export function subject(fact: Fact): string {
-  return fact.subject ? `the ${called(fact.subject)}` : 'this';
+  return fact.subject ? definite(fact.subject) : 'this';
 }
 
 /** What else the fact is about: `the head bolts and the air pipe`. */
 export function others(fact: Fact): string {
-  return list((fact.others ?? []).map((other) => `the ${called(other)}`));
+  return list((fact.others ?? []).map(definite));
 }
 
 /** The name to type for the subject: `brake-pads #left`. */
@@ -153,7 +155,7 @@ function byVerb(mentioned: readonly Mentioned[], verbOf: (type: string) => strin
   const groups = new Map<string, string[]>();
   for (const one of mentioned) {
     const verb = verbOf(one.thing.type);
-    groups.set(verb, [...(groups.get(verb) ?? []), `the ${called(one)}`]);
+    groups.set(verb, [...(groups.get(verb) ?? []), definite(one)]);
   }
   return capital(list([...groups].map(([verb, names]) => `${verb} ${list(names)}`)));
 }
@@ -162,7 +164,7 @@ function byVerb(mentioned: readonly Mentioned[], verbOf: (type: string) => strin
 export function standing(mentioned: readonly Mentioned[], stories: readonly Story[]): string {
   return list(
     mentioned.map(
-      (one) => `the ${called(one)} ${isPluralMention(one) ? 'are' : 'is'} ${stateOf(one, stories)}`,
+      (one) => `${definite(one)} ${isPluralMention(one) ? 'are' : 'is'} ${stateOf(one, stories)}`,
     ),
   );
 }

@@ -51,7 +51,7 @@ procedure renew-bearing "Renew the bearing" for gearbox supplies bearing {
       clause.clause === 'secured by' ? clause.refs.map((ref) => ref.name.text.replaceAll('-', ' ')) : [],
     );
     return {
-      message: `${capital(subject(fact))} ${isAre(fact)} not secured after this step${by.length > 0 ? `, though the machine file asks for ${list(by)}` : ''}.`,
+      message: `${capital(subject(fact))} ${isAre(fact)} not secured after this step${by.length > 0 ? `, though the machine file says secured by ${list(by)}` : ''}.`,
       help: `Write \`secure ${typed(fact.subject)}\` after the last tightening.`,
     };
   },

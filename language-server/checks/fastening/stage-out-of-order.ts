@@ -28,7 +28,7 @@ procedure renew-plate "Renew the spacer plate" for engine supplies gasket-plate 
   tighten head-bolts stage 1
   tighten head-bolts stage 2
   tighten head-bolts stage 1
-            ^^^^^^^^^^
+          ^^^^^^^^^^
   tighten head-bolts stage 2
   tighten head-bolts stage 3
 }

@@ -28,7 +28,7 @@ procedure renew-plate "Renew the spacer plate" for engine supplies gasket-plate 
   fit head-bolts by hand
   tighten head-bolts stage 1
   tighten head-bolts stage 3
-            ^^^^^^^^^^
+          ^^^^^^^^^^
 }
 `,
   good: `

@@ -41,7 +41,7 @@ procedure renew-thermostat "Renew the thermostat" for engine supplies thermostat
 }
 `,
   says: (fact) => ({
-    message: `${capital(subject(fact))} ${isAre(fact)} empty at the end of the job: no step fills ${them(fact)} again.`,
+    message: `${capital(subject(fact))} ${isAre(fact)} still drained at the end of the job: no step fills ${them(fact)} again.`,
     help: `Write \`fill ${typed(fact.subject)}\` after the last joint is closed.`,
   }),
 };

@@ -16,38 +16,38 @@ Write the \`remove\` step after the measurement.`,
   bad: `
 machine slurry-pump "slurry pump" {
   part casing "pump casing" fixed
-  part shim "shim" on casing under impeller
+  part wear-ring "wear ring" on casing under impeller
   part impeller "impeller" on casing
 }
-procedure set-gap "Set the gap of the impeller" for slurry-pump {
+procedure renew-ring "Renew the wear ring" for slurry-pump supplies wear-ring {
   remove impeller
-  remove shim
+  remove wear-ring and discard
+  fit new wear-ring
   trial fit impeller
   measure gap between impeller and casing {
     up to 0.5 mm { }
-    over 0.5 mm { choose shim "Take the next thicker one." }
+    over 0.5 mm { stop "Send for a new impeller." }
   }
   refit impeller
         ^^^^^^^^
-  refit shim
 }
 `,
   good: `
 machine slurry-pump "slurry pump" {
   part casing "pump casing" fixed
-  part shim "shim" on casing under impeller
+  part wear-ring "wear ring" on casing under impeller
   part impeller "impeller" on casing
 }
-procedure set-gap "Set the gap of the impeller" for slurry-pump {
+procedure renew-ring "Renew the wear ring" for slurry-pump supplies wear-ring {
   remove impeller
-  remove shim
+  remove wear-ring and discard
+  fit new wear-ring
   trial fit impeller
   measure gap between impeller and casing {
     up to 0.5 mm { }
-    over 0.5 mm { choose shim "Take the next thicker one." }
+    over 0.5 mm { stop "Send for a new impeller." }
   }
   remove impeller
-  refit shim
   refit impeller
 }
 `,
