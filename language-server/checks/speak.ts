@@ -77,6 +77,8 @@ const STORY: Readonly<Record<Story, string>> = {
   bypassed: 'bypassed here',
   marked: 'marked here',
   cleaned: 'cleaned here',
+  measured: 'measured here',
+  disturbed: 'disturbed here',
   declared: 'declared here',
 };
 
@@ -160,25 +162,25 @@ function byVerb(mentioned: readonly Mentioned[], verbOf: (type: string) => strin
   return capital(list([...groups].map(([verb, names]) => `${verb} ${list(names)}`)));
 }
 
-/** `with the cover off`: how each thing that is not as it should be stands, in the word that fits it. */
-export function standing(mentioned: readonly Mentioned[], stories: readonly Story[]): string {
+/** How each thing that is not as it should be stands: `the cover is off and the drain tap is open`. */
+export function standing(fact: Fact): string {
   return list(
-    mentioned.map(
-      (one) => `${definite(one)} ${isPluralMention(one) ? 'are' : 'is'} ${stateOf(one, stories)}`,
-    ),
+    (fact.others ?? []).map((one) => {
+      const stories = (fact.story ?? []).filter(({ thing }) => thing === one.thing).map(({ what }) => what);
+      return `${definite(one)} ${isPluralMention(one) ? 'are' : 'is'} ${stateOf(one, stories)}`;
+    }),
   );
 }
 
 function stateOf({ thing }: Mentioned, stories: readonly Story[]): string {
+  if (stories.includes('locked')) return 'locked';
   switch (thing.type) {
     case 'connection':
       return 'disconnected';
     case 'fastener':
       return stories.includes('loosened') && !stories.includes('taken off') ? 'loose' : 'out';
-    case 'isolator':
-      return 'locked or off';
     case 'control':
-      return stories.includes('opened') ? 'open' : stories.includes('locked') ? 'locked' : 'off';
+      return stories.includes('opened') ? 'open' : 'off';
     case 'tool':
       return 'in place';
     default:

@@ -49,22 +49,24 @@ procedure renew-filter "Renew the line filter" for compressor supplies filter {
 }
 `,
   says: (fact) => {
-    const states = Object.values(fact.words ?? {}).filter((word) => word in SAFE);
-    const safe = list(states.map((state) => SAFE[state]!)) || 'make it safe';
     const systems = apartFromItself(fact);
+    const opening = (systems.others?.length ?? 0) > 0;
+    const states = Object.values(fact.words ?? {}).filter((word) => word in SAFE);
     const state = list(states) || 'not safe';
+    const it = opening ? them(systems, 'others') : them(fact);
+    const safe = list(states.map((word) => SAFE[word]!(it))) || `make ${it} safe`;
     return {
-      message: systems.others?.length
+      message: opening
         ? `This step opens ${others(systems)} at ${subject(fact)} while ${agree(systems, 'it is', 'they are', 'others')} still ${state}.`
-        : `${capital(subject(fact))} ${isAre(fact)} still ${state}: this step cannot prove ${them(fact)} safe.`,
+        : `${capital(subject(fact))} ${isAre(fact)} still ${state}: this step cannot prove ${it} safe.`,
       help: `${capital(safe)} before this step. ${DEFER}`,
     };
   },
 };
 
-/** What makes it safe, by the word that says how it stands. */
-const SAFE: Readonly<Record<string, string>> = {
-  'under pressure': 'let the pressure out',
-  hot: 'let it cool',
-  live: 'isolate it and lock it out',
+/** What makes it (or them) safe, by the word that says how it stands. */
+const SAFE: Readonly<Record<string, (it: string) => string>> = {
+  'under pressure': () => 'let the pressure out',
+  hot: (it) => `let ${it} cool`,
+  live: (it) => `isolate ${it} and lock ${it} out`,
 };

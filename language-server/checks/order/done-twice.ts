@@ -1,6 +1,6 @@
 import type { Fact } from '../../model/facts.ts';
 import type { Check } from '../check.ts';
-import { capital, isAre, subject } from '../speak.ts';
+import { capital, isAre, subject, them } from '../speak.ts';
 
 export const doneTwice: Check = {
   name: 'done-twice',
@@ -40,7 +40,7 @@ procedure clean-valve "Clean the check valve" for pump-set {
 }
 `,
   says: (fact) => ({
-    message: `${capital(subject(fact))} ${isAre(fact)} already ${already(fact)} when this step comes.`,
+    message: `${capital(subject(fact))} ${isAre(fact)} already ${already(fact)}.`,
     help: 'Delete one of the two steps, or write the step that is missing between them.',
   }),
 };
@@ -48,7 +48,7 @@ procedure clean-valve "Clean the check valve" for pump-set {
 /** How the thing stands already, from what the earlier step did. */
 function already(fact: Fact): string {
   const type = fact.subject?.thing.type;
-  if (type === 'control' || type === 'isolator') return 'as this step would put it';
+  if (type === 'control' || type === 'isolator') return `as this step would put ${them(fact)}`;
   switch (fact.story?.[fact.story.length - 1]?.what) {
     case 'taken off':
       return type === 'fastener' ? 'out' : type === 'tool' ? 'away' : 'off';
@@ -91,6 +91,6 @@ function already(fact: Fact): string {
     case 'bypassed':
       return 'bypassed';
     default:
-      return 'so';
+      return `as this step would leave ${them(fact)}`;
   }
 }

@@ -42,14 +42,13 @@ procedure renew-belt "Renew the drive belt" for pillar-drill supplies belt {
 }
 `,
   says: (fact) => ({
-    message: `${capital(subject(fact))} ${neverDone(fact)}: there is nothing for this step to put back.`,
+    message: `${capital(subject(fact))} ${neverDone(fact)}: there is nothing for this step to ${fact.subject?.thing.type === 'tool' ? 'take away' : 'put back'}.`,
     help: 'Write the step that is missing before this one, or delete this one.',
   }),
 };
 
 /** What nothing did before, in the words of the trade for the kind of thing. */
 function neverDone(fact: Fact): string {
-  const one = isAre(fact);
   const was = agree(fact, 'was', 'were');
   switch (fact.subject?.thing.type) {
     case 'fastener':
@@ -60,7 +59,9 @@ function neverDone(fact: Fact): string {
     case 'isolator':
       return `already ${agree(fact, 'stands', 'stand')} as before the job`;
     case 'system':
-      return `${one} already as before the job`;
+      return fact.subject.thing.hasFluid === fact.subject.thing.hasLive
+        ? `${isAre(fact)} already as before the job`
+        : `${was} never ${fact.subject.thing.hasFluid ? 'drained' : 'isolated'}`;
     case 'tool':
       return `${was} never put in place`;
     default:

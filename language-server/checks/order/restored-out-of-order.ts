@@ -1,3 +1,4 @@
+import type { Fact } from '../../model/facts.ts';
 import type { Check } from '../check.ts';
 import {
   agree,
@@ -58,20 +59,22 @@ procedure change-oil "Change the oil" for hydraulic-press supplies 12 L press-oi
 }
 `,
   says: (fact) => {
-    const open = apartFromItself(fact).others ?? [];
-    if (open.length === 0)
+    const open = apartFromItself(fact);
+    const defer = isHazardous(fact) ? ` ${DEFER}` : '';
+    if (open.others?.length)
       return {
-        message: `${capital(subject(fact))} ${isAre(fact)} still ${told(fact, 'isolated') ? 'isolated' : 'drained'} when this step needs ${them(fact)}.`,
-        help: told(fact, 'isolated')
-          ? `Write \`restore ${typed(fact.subject)}\` before this step. ${DEFER}`
-          : `Write \`fill ${typed(fact.subject)}\` before this step.`,
+        message: `${capital(subject(fact))} ${agree(fact, 'comes', 'come')} back too early: ${standing(open)}.`,
+        help: `Put this step after everything of ${subject(fact)} is closed and unlocked.${defer}`,
       };
+    const isolated = told(fact, 'isolated');
     return {
-      message: `${capital(subject(fact))} ${agree(fact, 'comes', 'come')} back too early: ${standing(
-        open,
-        (fact.story ?? []).map(({ what }) => what),
-      )}.`,
-      help: `Put this step after everything of ${subject(fact)} is closed and unlocked. ${DEFER}`,
+      message: `${capital(subject(fact))} ${isAre(fact)} still ${isolated ? 'isolated' : 'drained'} when this step needs ${them(fact)}.`,
+      help: `Write \`${isolated ? 'restore' : 'fill'} ${typed(fact.subject)}\` before this step.${defer}`,
     };
   },
 };
+
+function isHazardous(fact: Fact): boolean {
+  const system = fact.subject?.thing;
+  return system !== undefined && (system.hasLive || system.hasPressure || system.hasHeat);
+}
