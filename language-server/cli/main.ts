@@ -9,6 +9,7 @@ import { SEVERITIES } from '../report/finding.ts';
 import type { CheckOptions } from './check.ts';
 import type { FormatOptions } from './format.ts';
 import { complain, type ExitCode } from './output.ts';
+import type { StateOptions } from './state.ts';
 
 /** Put in by the build, from package.json. */
 declare const VERSION: string;
@@ -69,6 +70,15 @@ function program(done: (code: ExitCode) => void): Command {
     );
 
   dowel
+    .command('state')
+    .description('tell how the machine stands just before a line of a procedure')
+    .argument('<file>')
+    .requiredOption('--at <line>', 'the line, counted from 1', lineNumber)
+    .action(async (file: string, options: StateOptions) =>
+      done((await import('./state.ts')).state(file, options)),
+    );
+
+  dowel
     .command('demo')
     .description('check the demo procedures: the right ones are silent, the broken ones are not')
     .action(async () => done(await (await import('./demo.ts')).demo()));
@@ -77,7 +87,7 @@ function program(done: (code: ExitCode) => void): Command {
 }
 
 /** A line number as a person counts it, from 1. */
-export function lineNumber(text: string): number {
+function lineNumber(text: string): number {
   const line = Number(text);
   if (!Number.isInteger(line) || line < 1) throw new InvalidArgumentError('Lines count from 1.');
   return line;

@@ -27,7 +27,8 @@ export function partsIn(folder: string): Parts {
     // Parts are plain ASCII: reading them as Latin-1 saves the decoding.
     const source = readFileSync(filename, 'latin1');
     const script = new Script(`(function(exports,require,module,__filename,__dirname){${source}\n})`, {
-      filename,
+      // The same on every machine: it stands in stack traces and in the compiled code.
+      filename: `dowel/${name}.cjs`,
       cachedData: compiledCode(`${folder}/${name}.code`),
     });
     scripts.set(name, script);

@@ -14,6 +14,7 @@ const SAMPLES = [
   ['check', '--format', 'json', 'procedures'],
   ['explain'],
   ['format', '--check', 'procedures'],
+  ['state', 'procedures/tarnbrook/valve-plate.dowel', '--at', '20'],
 ];
 
 async function run() {
