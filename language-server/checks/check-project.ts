@@ -163,7 +163,10 @@ class ProjectCheck {
     for (const fact of facts) {
       const check = checkNamed(fact.check);
       if (!check) throw new Error(`No check is called ${fact.check}.`);
-      this.findings.push(speak(fact, check, check.severity, model?.cases, model?.built ?? 1));
+      const inner = fact.inner === undefined ? undefined : checkNamed(fact.inner);
+      // A fault of a loop, a branch or a used procedure tells the fault itself in that check's own sentence.
+      const told = inner ? { ...fact, words: { ...fact.words, inner: inner.says(fact).message } } : fact;
+      this.findings.push(speak(told, check, check.severity, model?.cases, model?.built ?? 1));
     }
   }
 

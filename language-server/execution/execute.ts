@@ -2,16 +2,16 @@
  * A procedure carried out on its machine, for all cases at once: how it starts, its steps, how it ends.
  * Pure: gives facts, never words.
  */
-import type { Header, Procedure, StateClaim, Statement, Task } from '../../grammar/syntax/tree.ts';
-import { itemsOf } from '../model/build.ts';
+import type { Header, Procedure, StateClaim } from '../../grammar/syntax/tree.ts';
 import { casesOf } from '../model/conditions.ts';
 import type { Fact } from '../model/facts.ts';
-import type { Model, Thing } from '../model/model.ts';
+import type { Model } from '../model/model.ts';
 import { findProcedure, type LoadedFile } from '../model/names.ts';
 import { awayValue, DRAINED, OUT, YES } from './aspects.ts';
 import { NONE } from './cases.ts';
+import { claimed } from './contract.ts';
 import { atTheEnd } from './end.ts';
-import { Flow } from './flow.ts';
+import { Flow, tasksOf } from './flow.ts';
 import { neverNeeded } from './never-needed.ts';
 import { meaning } from './questions.ts';
 import { Run } from './run.ts';
@@ -29,6 +29,10 @@ export function execute(
 ): Execution {
   const { run, flow, all, mustCome } = start(model, procedure, file, visible);
   flow.block(procedure.body);
+  for (const thing of run.undecided) {
+    const name = procedure.name ?? procedure;
+    run.fact({ check: 'undecided', at: { file, start: name.start, end: name.end }, subject: { thing } });
+  }
   if (procedure.body?.closed) {
     const facts = endClaims(run, procedure, file, flow);
     run.facts.push(...facts.facts);
@@ -68,22 +72,9 @@ function start(model: Model, procedure: Procedure, file: string, visible: readon
       );
     }
   }
-  return { run, flow: new Flow(run, file, visible, tasksOf(procedure)), all: run.within, mustCome };
-}
-
-export function tasksOf(procedure: Procedure): Map<string, Task> {
-  const tasks = new Map<string, Task>();
-  const walk = (statements: readonly Statement[]) => {
-    for (const statement of statements) {
-      if (statement.kind === 'task') {
-        if (statement.name) tasks.set(statement.name.text, statement);
-        walk(statement.body?.statements ?? []);
-      } else if (statement.kind === 'step' || statement.kind === 'hold')
-        walk(statement.body?.statements ?? []);
-    }
-  };
-  walk(procedure.body?.statements ?? []);
-  return tasks;
+  const flow = new Flow(run, file, visible, tasksOf(procedure));
+  flow.alone = (other, from) => execute(model, other, from, visible).facts;
+  return { run, flow, all: run.within, mustCome };
 }
 
 /** Sets how things stand at the start. Answers what was found away and has to come back. */
@@ -153,51 +144,6 @@ function startClaim(run: Run, claim: StateClaim, mustCome: Set<number>): void {
         run.start('place', joint, 1, run.thing(joint).exists);
     }
   }
-}
-
-/** The things a claim is about, with their items. */
-function claimed(model: Model, claim: StateClaim): { thing: Thing; items: number[] }[] {
-  const except = new Set(
-    claim.except.flatMap((ref) =>
-      model.byName.has(ref.name.text) ? itemsOf(model.byName.get(ref.name.text)!, ref).items : [],
-    ),
-  );
-  const result: { thing: Thing; items: number[] }[] = [];
-  const add = (thing: Thing, items: readonly number[]) => {
-    const left = items.filter((item) => !except.has(item));
-    if (left.length > 0) result.push({ thing, items: left });
-  };
-  if (claim.scope === 'everything') {
-    for (const thing of model.things) {
-      if (['fluid', 'consumable', 'kit', 'face', 'tool'].includes(thing.type)) continue;
-      add(
-        thing,
-        thing.positions.map((_, index) => thing.first + index),
-      );
-    }
-    return result;
-  }
-  for (const ref of claim.refs) {
-    const thing = model.byName.get(ref.name.text);
-    if (!thing) continue;
-    const { items } = itemsOf(thing, ref);
-    if (claim.scope === 'things') {
-      add(thing, items);
-      continue;
-    }
-    const all = new Set(items);
-    for (const item of all) for (const rider of model.riders[item]!) all.add(rider);
-    for (const item of [...all]) {
-      for (const belonging of [
-        ...model.fastenersOf[item]!,
-        ...model.connectionsOf[item]!,
-        ...model.seals[item]!,
-      ])
-        all.add(belonging);
-    }
-    for (const item of all) add(model.thingOf[item]!, [item]);
-  }
-  return result;
 }
 
 /** What `ends with` allows, and facts for what it claims and the steps do not reach. */

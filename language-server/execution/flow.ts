@@ -2,74 +2,88 @@
  * Statements: what is done, in which cases, in which order. Branches run under their own cases and join again
  * by themselves; a repeat runs until the state no longer changes; a used procedure runs in place.
  */
-import type { Action, Block, Condition, Ref, Statement, Task } from '../../grammar/syntax/tree.ts';
+import type { Action, Block, Condition, Procedure, Ref, Statement, Task } from '../../grammar/syntax/tree.ts';
 import { itemsOf } from '../model/build.ts';
 import { casesOf } from '../model/conditions.ts';
+import type { Fact } from '../model/facts.ts';
 import type { LoadedFile } from '../model/names.ts';
 import { findProcedure } from '../model/names.ts';
+import type { Place } from '../report/finding.ts';
 import { perform } from './actions/perform.ts';
 import { bit, FITTED } from './aspects.ts';
 import { type CaseSet, EVERY, NONE } from './cases.ts';
+import { makeSo, startHolds } from './contract.ts';
+import { Measured } from './measured.ts';
 import { mirror } from './mirror.ts';
+import { outcomePhrase, phraseOf } from './phrases.ts';
 import { stateCases } from './questions.ts';
 import type { Run } from './run.ts';
+import type { State } from './state.ts';
 
-/** Rounds of a repeat after which the state is taken to be all that was seen so far. */
+/** Rounds of a repeat in which every case is told apart; after them only what may be is kept. */
+const EXACT_ROUNDS = 3;
+/** Rounds after which the state is taken to be all that was seen so far. */
 const MOST_ROUNDS = 12;
 /** Steps of a `for each` that are written out at the most. */
 const MOST_EACH = 500;
+/** Procedures within procedures. */
+const MOST_USES = 50;
 
 export class Flow {
   readonly run: Run;
   /** `continues` was met: what is left undone is held back, in these cases. */
   unfinished: CaseSet = NONE;
+  /** Where to stop carrying out, for asking the state there; `reached` holds the cases that get there. */
+  until: { file: string; offset: number } | undefined;
+  reached: CaseSet | undefined;
+  /** What another procedure finds when it is carried out on its own: that is no fault of who uses it. */
+  alone: (procedure: Procedure, file: string) => readonly Fact[] = () => [];
   private readonly file: string;
   private readonly visible: readonly LoadedFile[];
-  private readonly tasks: ReadonlyMap<string, Task>;
+  private tasks: ReadonlyMap<string, Task>;
   /** Values of loop variables. */
   private readonly bound = new Map<string, string>();
-  /** Axes of choices and of things seen, by their key in scope. */
+  /** Axes of variants, choices and named outcomes, by name. */
   private readonly axes = new Map<string, { axis: number; values: readonly string[] }>();
   private readonly doing: string[] = [];
-  /** The cases in which work was ended (`stop`): nothing has to be whole there. */
-  get ended(): CaseSet {
-    return this.stopped;
-  }
-  /** Cases in which work has ended (`stop`). */
   private stopped: CaseSet = NONE;
-  private loops: number[][] = [];
+  /** Which round of which loop: what is seen is asked anew in each. */
+  private rounds = '';
+  /** Which use of which task: what is measured is measured anew in each. */
+  private uses = '';
+  /** Axes met in the loops that are running. */
+  private readonly met: number[][] = [];
+  private readonly measured: Measured;
 
   constructor(run: Run, file: string, visible: readonly LoadedFile[], tasks: ReadonlyMap<string, Task>) {
     this.run = run;
     this.file = file;
     this.visible = visible;
     this.tasks = tasks;
+    this.measured = new Measured(run);
     for (const [name, variant] of run.model.variants) this.axes.set(name, variant);
   }
 
-  /** Where to stop carrying out, for asking the state there; `reached` holds the cases that get there. */
-  until: { file: string; offset: number } | undefined;
-  reached: CaseSet | undefined;
+  /** The cases in which work was ended (`stop`): nothing has to be whole there. */
+  get ended(): CaseSet {
+    return this.stopped;
+  }
 
   block(block: Block | undefined, file = this.file): void {
     if (!block) return;
+    const { until } = this;
+    const here = until !== undefined && file === until.file && this.doing.length === 0;
     for (const statement of block.statements) {
       if (this.reached !== undefined || this.run.within === NONE) return;
-      if (
-        this.until &&
-        file === this.until.file &&
-        statement.start >= this.until.offset &&
-        this.doing.length === 0
-      ) {
+      if (here && statement.start >= until.offset) {
         this.reached = this.run.within;
         return;
       }
       this.statement(statement, file);
     }
-    const { until } = this;
     // The place is behind the last statement of this block: that is what it is like there.
-    if (until && this.reached === undefined && file === until.file && this.doing.length === 0) {
-      if (block.start <= until.offset && until.offset < block.end) this.reached = this.run.within;
+    if (here && this.reached === undefined && block.start <= until.offset && until.offset < block.end) {
+      this.reached = this.run.within;
     }
   }
 
@@ -88,51 +102,34 @@ export class Flow {
       case 'when':
       case 'if': {
         const yes = statement.condition ? this.condition(statement.condition, file) : EVERY;
+        if (statement.kind === 'when') this.mayBeDead(statement, yes, file);
         this.under(yes, () => this.block(statement.body, file));
         if (statement.otherwise) this.under(cases.not(yes), () => this.block(statement.otherwise, file));
         return;
       }
       case 'choice': {
-        if (!statement.name) return;
+        if (!statement.name || statement.values.length === 0) return;
         const name = statement.name.text;
         const values = statement.values.map((value) => value.text);
-        if (values.length === 0) return;
-        const axis = cases.axis(
-          `choice ${file} ${name}`,
-          values.map((value) => `${name} is ${value}`),
-        );
-        this.axes.set(name, { axis, values });
+        const phrases = values.map((value) => `${name} is ${value}`);
+        this.axes.set(name, { axis: cases.axis(`choice ${file} ${name}`, phrases), values });
         return;
       }
       case 'repeat':
         this.repeat(statement, file);
         return;
-      case 'for each': {
-        const variable = statement.variable?.text;
-        const over = statement.over;
-        if (!variable || !over) return;
-        let values: string[];
-        if (over.kind === 'numbers') {
-          const count = Math.min(Math.max(over.to - over.from + 1, 0), MOST_EACH);
-          values = Array.from({ length: count }, (_, index) => String(over.from + index));
-        } else if (over.kind === 'names') values = over.names.map((name) => name.text);
-        else {
-          const thing = run.model.byName.get(over.ref.name.text);
-          values = thing
-            ? itemsOf(thing, over.ref).items.map((item) => thing.positions[item - thing.first]!)
-            : [];
-        }
-        const before = this.bound.get(variable);
-        for (const value of values) {
-          this.bound.set(variable, value);
-          this.block(statement.body, file);
-        }
-        if (before === undefined) this.bound.delete(variable);
-        else this.bound.set(variable, before);
+      case 'for each':
+        this.forEach(statement, file);
         return;
-      }
       case 'do':
-        if (statement.ref) this.use(statement.ref.text, file);
+        if (statement.ref) this.use(statement, statement.ref.text, file);
+        return;
+      case 'reverse':
+        this.reverse(statement, file);
+        return;
+      case 'value':
+        if (statement.name && statement.expression)
+          this.measured.derive(statement.name.text, statement.expression);
         return;
       case 'stop':
         this.stopped = cases.or(this.stopped, run.within);
@@ -141,29 +138,8 @@ export class Flow {
       case 'continues':
         this.unfinished = cases.or(this.unfinished, run.within);
         return;
-      case 'reverse': {
-        const task = statement.task && this.tasks.get(statement.task.text);
-        if (!task) return;
-        const { statements, lost } = mirror(task.body, statement, run.model);
-        for (const { thing, action } of lost) {
-          const items = thing.positions.map((_, index) => thing.first + index);
-          const away = items.filter((item) => run.where('place', item, ~bit(FITTED)) !== NONE);
-          if (away.length === 0) continue;
-          run.facts.push({
-            check: 'reverse-impossible',
-            at: { file, start: statement.start, end: statement.end },
-            subject: { thing, items: away },
-            cases: run.within,
-            story: [{ at: { file, start: action.start, end: action.end }, what: 'taken off', thing }],
-            words: { task: statement.task!.text, why: thing.singleUse ? 'single-use' : 'discarded' },
-          });
-        }
-        for (const one of statements) this.statement(one, file);
-        return;
-      }
       case 'notice':
       case 'allow':
-      case 'value':
       case 'broken':
         return;
       default:
@@ -174,13 +150,12 @@ export class Flow {
   private action(action: Action, file: string): void {
     const { run } = this;
     perform(run, action, file, (ref) => this.resolve(ref));
+    this.measured.note(action, file);
     if (action.outcomes.length === 0) return;
     const values = action.outcomes.map((outcome, index) => outcome.word?.text ?? String(index));
     const what = phraseOf(action);
-    const axis = this.axis(
-      `outcome ${file} ${action.start}`,
-      action.outcomes.map((outcome) => `${what} is ${outcomePhrase(outcome, index0(action, outcome))}`),
-    );
+    const phrases = action.outcomes.map((outcome, index) => `${what} is ${outcomePhrase(outcome, index)}`);
+    const axis = this.axis(`outcome ${file} ${action.start} ${this.rounds} ${this.uses}`, phrases);
     const name = action.tails.find((tail) => tail.tail === 'as');
     if (name?.tail === 'as' && name.name) this.axes.set(name.name.text, { axis, values });
     action.outcomes.forEach((outcome, index) => {
@@ -188,49 +163,186 @@ export class Flow {
     });
   }
 
+  /**
+   * The body at least once. Each further round is carried out in the cases in which it is needed, with its own
+   * findings, until a round changes nothing that may be so afterwards.
+   */
   private repeat(statement: Extract<Statement, { kind: 'repeat' }>, file: string): void {
     const { run } = this;
-    const within = run.within;
+    const { cases } = run;
+    const rounds = this.rounds;
     const most = Math.min(statement.atMost ?? MOST_ROUNDS, MOST_ROUNDS);
-    let after = run.state;
-    for (let round = 0; round < most; round++) {
-      // What was found in this round is asked anew in the next: the axes met in it tell nothing afterwards.
-      const met: number[] = [];
-      this.loops.push(met);
+    const met: number[] = [];
+    this.met.push(met);
+    const factsBefore = run.facts.length;
+    const body = (round: number) => {
+      this.rounds = `${rounds}/${statement.start}.${round}`;
       this.block(statement.body, file);
-      this.loops.pop();
-      const left = cases(run, within, met);
-      for (const axis of met) run.state.forget(axis);
-      run.within = left;
-      if (round === 0) after = run.state.copy();
-      else {
-        const before = after.copy();
-        after.join(run.state);
-        if (after.equals(before)) break;
-      }
-      run.state = after.copy();
-      if (run.within === NONE) break;
-    }
-    run.state = after;
-    if (statement.otherwise && run.within !== NONE) {
-      const axis = this.axis(`gave up ${file} ${statement.start}`, [
-        'it holds in time',
-        'it does not hold in time',
+      this.rounds = rounds;
+    };
+    body(1);
+    const after = run.within;
+    let left = after;
+    for (let round = 2; round <= most && left !== NONE && this.reached === undefined; round++) {
+      const before = run.state.copy();
+      const again = this.axis(`repeat ${file} ${statement.start} ${rounds} ${round}`, [
+        'no further round is needed',
+        'a further round is needed',
       ]);
-      this.under(run.cases.oneOf(axis, [1]), () => this.block(statement.otherwise, file));
+      run.within = cases.and(left, cases.oneOf(again, [1]));
+      left = run.within;
+      run.round++;
+      body(round);
+      run.round--;
+      left = cases.and(left, run.within);
+      run.within = cases.minus(after, this.stopped);
+      if (this.same(before, run.state, met)) {
+        // Nothing new: the state before this round says it all, and more plainly.
+        run.state = before;
+        break;
+      }
+      if (round > EXACT_ROUNDS) {
+        for (const axis of met) run.state.forget(axis);
+        left = run.within;
+      }
+    }
+    this.met.pop();
+    // What was found in a round is no longer told apart by what was seen in it, but for the last.
+    for (let index = factsBefore; index < run.facts.length; index++) {
+      const fact = run.facts[index]!;
+      if (fact.cases === undefined || fact.check !== 'loop-not-restored') continue;
+      for (const axis of met) fact.cases = cases.forget(fact.cases, axis);
+    }
+    const outer = this.met[this.met.length - 1];
+    if (outer) outer.push(...met);
+    if (statement.otherwise && run.within !== NONE) {
+      const axis = this.axis(`gave up ${file} ${statement.start} ${rounds}`, [
+        'it comes right in time',
+        'it does not come right in time',
+      ]);
+      this.under(cases.oneOf(axis, [1]), () => this.block(statement.otherwise, file));
     }
   }
 
-  private use(name: string, file: string): void {
-    if (this.doing.includes(name) || this.doing.length > 50) return;
+  /** Whether two states allow the same, once what was seen in the loop no longer counts. */
+  private same(before: State, after: State, met: readonly number[]): boolean {
+    const a = before.copy();
+    const b = after.copy();
+    for (const axis of met) {
+      a.forget(axis);
+      b.forget(axis);
+    }
+    return a.equals(b);
+  }
+
+  private forEach(statement: Extract<Statement, { kind: 'for each' }>, file: string): void {
+    const variable = statement.variable?.text;
+    const { over } = statement;
+    if (!variable || !over) return;
+    const values = this.valuesOf(over);
+    const before = this.bound.get(variable);
+    const rounds = this.rounds;
+    for (const value of values) {
+      this.bound.set(variable, value);
+      this.rounds = `${rounds}/${statement.start}:${value}`;
+      this.block(statement.body, file);
+    }
+    this.rounds = rounds;
+    if (before === undefined) this.bound.delete(variable);
+    else this.bound.set(variable, before);
+  }
+
+  private valuesOf(over: NonNullable<Extract<Statement, { kind: 'for each' }>['over']>): string[] {
+    if (over.kind === 'numbers') {
+      const count = Math.min(Math.max(over.to - over.from + 1, 0), MOST_EACH);
+      return Array.from({ length: count }, (_, index) => String(over.from + index));
+    }
+    if (over.kind === 'names') return over.names.map((name) => name.text);
+    const thing = this.run.model.byName.get(over.ref.name.text);
+    return thing ? itemsOf(thing, over.ref).items.map((item) => thing.positions[item - thing.first]!) : [];
+  }
+
+  private reverse(statement: Extract<Statement, { kind: 'reverse' }>, file: string): void {
+    const { run } = this;
+    const task = statement.task && this.tasks.get(statement.task.text);
+    if (!task) return;
+    const { statements, lost } = mirror(task.body, statement, run.model);
+    for (const { thing, action } of lost) {
+      const items = thing.positions.map((_, index) => thing.first + index);
+      const away = items.filter((item) => run.where('place', item, ~bit(FITTED)) !== NONE);
+      if (away.length === 0) continue;
+      run.facts.push({
+        check: 'reverse-impossible',
+        at: { file, start: statement.start, end: statement.end },
+        subject: { thing, items: away },
+        cases: run.within,
+        story: [{ at: { file, start: action.start, end: action.end }, what: 'taken off', thing }],
+        words: { task: statement.task!.text, why: thing.singleUse ? 'single-use' : 'discarded' },
+      });
+    }
+    for (const one of statements) this.statement(one, file);
+  }
+
+  /** A task of this procedure, or another procedure, carried out in place. */
+  private use(statement: Extract<Statement, { kind: 'do' }>, name: string, file: string): void {
+    const { run } = this;
+    const at = { file, start: statement.start, end: statement.end };
+    if (this.doing.includes(name) || this.doing.length > MOST_USES) {
+      run.fact({ check: 'use-cycle', at, words: { path: name } });
+      return;
+    }
+    const uses = this.uses;
+    this.uses = `${uses}/${statement.start}`;
     this.doing.push(name);
     const task = this.tasks.get(name);
     if (task) this.block(task.body, file);
     else {
       const found = findProcedure(this.visible, name);
-      if (found?.procedure.body) this.block(found.procedure.body, found.file.path);
+      if (found) {
+        const tasks = this.tasks;
+        this.tasks = tasksOf(found.procedure);
+        startHolds(run, found.procedure, at, name);
+        if (found.procedure.body) this.inPlace(found.procedure, found.file.path, at, name);
+        else makeSo(run, found.procedure);
+        this.tasks = tasks;
+      }
     }
     this.doing.pop();
+    this.uses = uses;
+  }
+
+  private inPlace(procedure: Procedure, file: string, at: Place, name: string): void {
+    const { run } = this;
+    const outermost = run.usedAt === undefined;
+    if (outermost) run.usedAt = at;
+    const before = run.facts.length;
+    this.block(procedure.body, file);
+    if (!outermost) return;
+    run.usedAt = undefined;
+    const found = run.facts.splice(before);
+    if (found.length === 0) return;
+    const alone = new Set(
+      this.alone(procedure, file).map((fact) => `${fact.check} ${fact.subject?.thing.id}`),
+    );
+    for (const fact of found) {
+      if (alone.has(`${fact.check} ${fact.subject?.thing.id}`)) continue;
+      run.facts.push({
+        ...fact,
+        check: 'contract-broken',
+        inner: fact.inner ?? fact.check,
+        words: { ...fact.words, side: 'does', procedure: name },
+      });
+    }
+  }
+
+  /** A block for a variant that cannot be: nobody will ever do it. */
+  private mayBeDead(statement: Extract<Statement, { kind: 'when' }>, yes: CaseSet, file: string): void {
+    const { run } = this;
+    if (!statement.condition || run.cases.and(run.within, yes) !== NONE) return;
+    run.fact({
+      check: 'variant-dead',
+      at: { file, start: statement.condition.start, end: statement.condition.end },
+    });
   }
 
   /** Runs with only those cases, then goes on with all that have not stopped. */
@@ -254,10 +366,8 @@ export class Flow {
       case 'axis':
         return casesOf(condition, file, run.cases, this.axes, []) ?? EVERY;
       case 'seen': {
-        const axis = this.axis(`seen ${file} ${condition.text.value}`, [
-          `“${condition.text.value}”`,
-          `not “${condition.text.value}”`,
-        ]);
+        const text = condition.text.value;
+        const axis = this.axis(`seen ${file} ${text} ${this.rounds}`, [`“${text}”`, `not “${text}”`]);
         return run.cases.oneOf(axis, [0]);
       }
       case 'state': {
@@ -270,10 +380,10 @@ export class Flow {
     }
   }
 
-  /** The axis, noted as met in the repeats that are running, so that it is asked anew in the next round. */
+  /** The axis, noted as met in the repeats that are running. */
   private axis(key: string, phrases: readonly string[]): number {
     const axis = this.run.cases.axis(key, phrases);
-    const inner = this.loops[this.loops.length - 1];
+    const inner = this.met[this.met.length - 1];
     if (inner && !inner.includes(axis)) inner.push(axis);
     return axis;
   }
@@ -292,35 +402,18 @@ export class Flow {
   }
 }
 
-function cases(run: Run, within: CaseSet, met: readonly number[]): CaseSet {
-  let left = run.within;
-  for (const axis of met) left = run.cases.forget(left, axis);
-  return run.cases.and(left, within);
-}
-
-function index0(action: Action, outcome: Action['outcomes'][number]): number {
-  return action.outcomes.indexOf(outcome);
-}
-
-/** What is measured, inspected or checked, in words. */
-export function phraseOf(action: Action): string {
-  const objects = action.objects.map((ref) => ref.name.text.replaceAll('-', ' ')).join(' and ');
-  const of = action.tails
-    .flatMap((tail) => (tail.tail === 'of' || tail.tail === 'between' ? tail.refs : []))
-    .map((ref) => ref.name.text.replaceAll('-', ' '))
-    .join(' and ');
-  const topic = action.topic?.text.replaceAll('-', ' ');
-  if (topic) return objects || of ? `the ${topic} of the ${objects || of}` : `the ${topic}`;
-  return objects ? `the ${objects}` : `the ${action.verb}`;
-}
-
-export function outcomePhrase(outcome: Action['outcomes'][number], index: number): string {
-  if (outcome.word) return outcome.word.text.replaceAll('-', ' ');
-  const { interval } = outcome;
-  if (!interval) return `outcome ${index + 1}`;
-  const amounts = interval.quantity?.amounts ?? [];
-  const unit = amounts[amounts.length - 1]?.unit?.text ?? '';
-  const numbers = amounts.map((amount) => amount.number).join(' to ');
-  const value = `${numbers} ${unit}`.trim();
-  return interval.bound === 'between' || interval.bound === 'exactly' ? value : `${interval.bound} ${value}`;
+/** The named tasks of a procedure, however deep they stand. */
+export function tasksOf(procedure: Procedure): Map<string, Task> {
+  const tasks = new Map<string, Task>();
+  const walk = (statements: readonly Statement[]) => {
+    for (const statement of statements) {
+      if (statement.kind === 'task') {
+        if (statement.name) tasks.set(statement.name.text, statement);
+        walk(statement.body?.statements ?? []);
+      } else if (statement.kind === 'step' || statement.kind === 'hold')
+        walk(statement.body?.statements ?? []);
+    }
+  };
+  walk(procedure.body?.statements ?? []);
+  return tasks;
 }

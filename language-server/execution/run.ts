@@ -15,9 +15,14 @@ export interface StepRef {
   action: Action;
   file: string;
   within: CaseSet;
+  /** Where to show it, where it belongs to a procedure that this one uses. */
+  shown: Place | undefined;
   /** Every item that the step names. */
   touched: number[];
 }
+
+/** Nodes of the decision diagram that the state of one thing may cost before it is given up. */
+const NODES_FOR_A_THING = 10_000;
 
 interface Blame {
   check: string;
@@ -41,6 +46,13 @@ export class Run {
   within: CaseSet;
   /** Where the procedure says how it starts: the place of what was away from the beginning. */
   before: Place | undefined;
+  /** The `do` that uses another procedure, while that is carried out. */
+  usedAt: Place | undefined;
+  /** Things whose state was given up: the cases they depend on are too many to tell apart. */
+  readonly undecided = new Set<Thing>();
+  private readonly spent = new Map<Thing, number>();
+  /** More than 0 in the further rounds of a repeat. */
+  round = 0;
   /** How many actions were executed: the measure of work. */
   executed = 0;
   /** Normal positions of controls that do not declare one, found from the first action on them. */
@@ -87,7 +99,7 @@ export class Run {
   }
 
   begin(action: Action, file: string): void {
-    this.steps.push({ action, file, within: this.within, touched: [] });
+    this.steps.push({ action, file, within: this.within, shown: this.usedAt, touched: [] });
     this.executed++;
   }
 
@@ -113,7 +125,7 @@ export class Run {
   }
 
   set(aspect: Aspect, item: number, value: number, within = this.within): void {
-    this.state.set(this.variable(aspect, item), value, within, this.step);
+    this.write(aspect, item, value, within, this.step, false);
   }
 
   /** Sets an aspect to how things stand at the start, as if no step had done it. */
@@ -122,7 +134,34 @@ export class Run {
   }
 
   assume(aspect: Aspect, item: number, value: number, within: CaseSet): void {
-    this.state.set(this.variable(aspect, item), value, within, this.step, true);
+    this.write(aspect, item, value, within, this.step, true);
+  }
+
+  /** Writes, and gives up on a thing whose cases have become too many to tell apart. */
+  private write(
+    aspect: Aspect,
+    item: number,
+    value: number,
+    within: CaseSet,
+    since: number,
+    assumed: boolean,
+  ): void {
+    const thing = this.thing(item);
+    if (this.undecided.has(thing)) return;
+    const before = this.cases.size;
+    this.state.set(this.variable(aspect, item), value, within, since, assumed);
+    const made = this.cases.size - before;
+    if (made === 0 && !this.cases.overflowed) return;
+    const spent = (this.spent.get(thing) ?? 0) + made;
+    this.spent.set(thing, spent);
+    if (spent <= NODES_FOR_A_THING && !this.cases.overflowed) return;
+    this.cases.overflowed = false;
+    this.undecided.add(thing);
+    for (const one of ASPECTS) {
+      for (let index = 0; index < thing.positions.length; index++) {
+        this.state.set(this.variable(one, thing.first + index), 0, thing.exists, since, true);
+      }
+    }
   }
 
   /**
@@ -223,8 +262,10 @@ export class Run {
       }
       const object = step.objects.find((ref) => ref.name.text === blame.subject.name);
       const place = object ?? step;
+      const check = this.nameFor(blame);
       const fact: Fact = {
-        check: blame.check,
+        check,
+        ...(check === blame.check ? {} : { inner: blame.check }),
         at: { file: step.file, start: place.start, end: place.end },
         subject: { thing: blame.subject, items: [...blame.items].sort((a, b) => a - b) },
         others: [...blame.others].map(([thing, items]) => ({
@@ -246,12 +287,46 @@ export class Run {
     this.blames = [];
   }
 
+  /**
+   * A fault that only a further round of a repeat shows is about the repeat; one that only some cases show,
+   * though its cause stands in more, is about the branch that leaves them out.
+   */
+  private nameFor(blame: Blame): string {
+    if (this.round > 0 && blame.at === undefined) return 'loop-not-restored';
+    const ending = blame.at !== undefined;
+    const failing = ending ? this.within : (this.steps[this.step]?.within ?? this.within);
+    let reach = this.cases.and(failing, blame.subject.exists);
+    const causes = [...blame.story.values()].map(({ since }) => since);
+    if (blame.at !== undefined) causes.push(blame.at);
+    for (const since of causes) if (since >= 0) reach = this.cases.and(reach, this.steps[since]!.within);
+    for (const other of blame.others.keys()) reach = this.cases.and(reach, other.exists);
+    if (this.cases.minus(reach, blame.cases) === NONE) return blame.check;
+    const axes = this.cases.smallest(blame.cases).map(({ axis }) => this.cases.axes[axis]!.key);
+    if (axes.length === 0) return blame.check;
+    return axes.every((key) => key.startsWith('variant ') || key.startsWith('choice '))
+      ? 'variant-uncovered'
+      : 'branch-unfinished';
+  }
+
   /** Forgets steps and findings, keeps the state: what came before was another procedure's work. */
   clear(): void {
     this.blames = [];
     this.facts.length = 0;
     this.steps.length = 0;
     this.reported.clear();
+  }
+
+  /** Adds a fact that is not a step's own blame: once for each check, subject and place. */
+  fact(fact: Fact): void {
+    const key = `${fact.check} ${fact.subject?.thing.id ?? ''} ${fact.at.file} ${fact.at.start}`;
+    const known = this.reported.get(key);
+    if (known) {
+      if (known.cases !== undefined && fact.cases !== undefined)
+        known.cases = this.cases.or(known.cases, fact.cases);
+      return;
+    }
+    this.facts.push(fact);
+    this.reported.set(key, fact);
   }
 
   private stepAt(index: number): (Place & { objects: Action['objects'] }) | undefined {

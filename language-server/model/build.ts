@@ -387,7 +387,7 @@ class Builder {
       return;
     }
     if (allowed && !allowed.includes(other.type)) {
-      this.facts.push(wrongKind(file, ref, other, allowed, `“${clause.clause}”`));
+      this.facts.push(wrongKind(file, ref, other, allowed, `\`${clause.clause}\``));
       return;
     }
     const named = itemsOf(other, ref);

@@ -14,6 +14,8 @@ export interface Mentioned {
 
 export interface Fact {
   check: string;
+  /** The check whose sentence tells the fault itself, where `check` is about the loop or branch it comes from. */
+  inner?: string;
   at: Place;
   subject?: Mentioned;
   /** What stands in the way, is missing, or is meant too. */
@@ -59,4 +61,6 @@ export type Story =
   | 'bypassed'
   | 'marked'
   | 'cleaned'
+  | 'measured'
+  | 'disturbed'
   | 'declared';

@@ -3,7 +3,7 @@ import type { Position, Span } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
 import { list, type Thing } from './model.ts';
 
-/** `by` is what names it, in words: `“tighten”`, `“held by”`. */
+/** `by` is what names it, in words: a word in backticks. */
 export function wrongKind(
   file: string,
   { start, end }: Span,

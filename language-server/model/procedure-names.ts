@@ -73,13 +73,13 @@ class Resolver {
     for (const header of procedure.headers) {
       switch (header.header) {
         case 'tools':
-          for (const ref of header.refs) this.thing(ref, 'tool', ['tool'], '“tools”');
+          for (const ref of header.refs) this.thing(ref, 'tool', ['tool'], '`tools`');
           break;
         case 'supplies':
           for (const ref of header.refs) this.thing(ref);
           for (const { fluid, quantity } of header.fluids) {
             this.value(quantity);
-            if (fluid) this.thing(fluid, 'fluid', ['fluid', 'consumable'], 'An amount of “supplies”');
+            if (fluid) this.thing(fluid, 'fluid', ['fluid', 'consumable'], 'An amount of `supplies`');
           }
           break;
         case 'time':
@@ -228,7 +228,7 @@ class Resolver {
     for (const ref of action.objects) {
       const local = this.local(ref);
       if (local) continue;
-      const words = action.fresh ? `“${action.word.text} ${action.fresh}”` : `“${action.word.text}”`;
+      const words = action.fresh ? `\`${action.word.text} ${action.fresh}\`` : `\`${action.word.text}\``;
       this.thing(ref, undefined, action.fresh === 'kit' ? ['kit'] : verb?.on, words);
     }
     this.value(action.quantity);

@@ -112,7 +112,7 @@ class Reader {
       } else if (clause.clause === 'layout') {
         if (clause.layout?.kind === 'places' && clause.layout.unit) this.layoutUnit(clause.layout.unit);
       } else if ('quantity' in clause && clause.quantity) {
-        const seen = this.quantity(clause.quantity, CLAUSE_KINDS[clause.clause], `“${clause.clause}”`);
+        const seen = this.quantity(clause.quantity, CLAUSE_KINDS[clause.clause], `\`${clause.clause}\``);
         if (clause.clause === 'range') range = seen;
         if (clause.clause === 'accuracy') accuracy = seen;
       }
@@ -122,7 +122,7 @@ class Reader {
       this.kind(
         accuracy,
         { kinds: [kind], words: `${aKind(kind)}, in ${symbol}, or a percentage` },
-        '“accuracy”',
+        '`accuracy`',
       );
     }
   }
@@ -130,19 +130,19 @@ class Reader {
   private layoutUnit(unit: Span & { text: string }): void {
     const found = unitByText(unit.text);
     if (found?.is !== 'unit' || LAYOUT_KINDS.kinds.includes(found.unit.kind)) return;
-    this.wrongKind(unit, unit.text, found.unit.kind, unit.text, LAYOUT_KINDS, '“layout”');
+    this.wrongKind(unit, unit.text, found.unit.kind, unit.text, LAYOUT_KINDS, '`layout`');
   }
 
   private stage(stage: Stage): void {
     if (!('quantity' in stage) || !stage.quantity) return;
-    const what = stage.kind === 'torque' ? 'A stage' : `“${stage.kind}”`;
+    const what = stage.kind === 'torque' ? 'A stage' : `\`${stage.kind}\``;
     this.quantity(stage.quantity, STAGE_KINDS[stage.kind], what);
   }
 
   private header(header: Header): void {
-    if (header.header === 'time') this.quantity(header.quantity, TIME_HEADER_KINDS, '“time”');
+    if (header.header === 'time') this.quantity(header.quantity, TIME_HEADER_KINDS, '`time`');
     else if (header.header === 'supplies') {
-      for (const { quantity } of header.fluids) this.quantity(quantity, SUPPLY_KINDS, '“supplies”');
+      for (const { quantity } of header.fluids) this.quantity(quantity, SUPPLY_KINDS, '`supplies`');
     }
   }
 
@@ -185,12 +185,12 @@ class Reader {
   }
 
   private action(action: Action): void {
-    this.quantity(action.quantity, VERB_KINDS[action.verb], `“${action.word.text}”`);
+    this.quantity(action.quantity, VERB_KINDS[action.verb], `\`${action.word.text}\``);
     this.expression(action.expression);
     for (const tail of action.tails) {
       if (!('quantity' in tail) || !tail.quantity) continue;
       const wanted = tail.tail === 'to' ? TO_KINDS[action.verb] : TAIL_KINDS[tail.tail];
-      const what = tail.tail === 'to' ? `“${action.word.text} … to”` : `“${tail.word.text}”`;
+      const what = tail.tail === 'to' ? `\`${action.word.text} … to\`` : `\`${tail.word.text}\``;
       this.quantity(tail.quantity, wanted, what);
     }
     this.alike(
@@ -249,7 +249,7 @@ class Reader {
     for (const body of rule.bodies) {
       for (const pattern of [body.trigger, body.demanded]) {
         if (pattern?.kind !== 'event' || !pattern.quantity) continue;
-        this.quantity(pattern.quantity, VERB_KINDS[pattern.verb.text], `“${pattern.verb.text}”`);
+        this.quantity(pattern.quantity, VERB_KINDS[pattern.verb.text], `\`${pattern.verb.text}\``);
       }
     }
   }
@@ -270,7 +270,7 @@ class Reader {
         let first: Seen | undefined;
         for (const argument of expression.arguments) {
           const seen = this.expression(argument);
-          if (first && seen) this.sameKind(seen, first, `The members of “${expression.name.text}”`);
+          if (first && seen) this.sameKind(seen, first, `The members of \`${expression.name.text}\``);
           first ??= seen;
         }
         return first;

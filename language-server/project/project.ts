@@ -2,34 +2,32 @@
  * A project: the texts that are checked together and how `use` finds them. No disk here: the command line
  * and the editor's server give a `SourceHost`. Results are plain data.
  */
-import type { ParsedFile } from "../../grammar/syntax/tree.ts";
+import type { ParsedFile } from '../../grammar/syntax/tree.ts';
 
 export interface SourceHost {
-	/** The text of a file, or undefined where it cannot be had. Paths are as the host writes them. */
-	read(path: string): string | undefined;
-	/** The path that `use "target"` means in the file `from`. */
-	resolve(from: string, target: string): string;
+  /** The text of a file, or undefined where it cannot be had. Paths are as the host writes them. */
+  read(path: string): string | undefined;
+  /** The path that `use "target"` means in the file `from`. */
+  resolve(from: string, target: string): string;
 }
 
 export interface Source {
-	path: string;
-	text: string;
-	parsed: ParsedFile;
+  path: string;
+  text: string;
+  parsed: ParsedFile;
 }
 
 /** A host over texts in memory, with `/`-separated paths: for tests, pages and editors. */
-export function memoryHost(
-	files: Readonly<Record<string, string>>,
-): SourceHost {
-	return {
-		read: (path) => files[path],
-		resolve(from, target) {
-			const parts = from.split("/").slice(0, -1);
-			for (const piece of target.split("/")) {
-				if (piece === "..") parts.pop();
-				else if (piece !== "." && piece !== "") parts.push(piece);
-			}
-			return parts.join("/");
-		},
-	};
+export function memoryHost(files: Readonly<Record<string, string>>): SourceHost {
+  return {
+    read: (path) => files[path],
+    resolve(from, target) {
+      const parts = from.split('/').slice(0, -1);
+      for (const piece of target.split('/')) {
+        if (piece === '..') parts.pop();
+        else if (piece !== '.' && piece !== '') parts.push(piece);
+      }
+      return parts.join('/');
+    },
+  };
 }

@@ -1,0 +1,103 @@
+/**
+ * Values that were measured, and what they were measured on. A value is stale once that has been disturbed:
+ * taken off, put back, loosened or exchanged since.
+ */
+import type { Action, Expression } from '../../grammar/syntax/tree.ts';
+import { NONE } from './cases.ts';
+import type { Run } from './run.ts';
+
+interface Value {
+  items: readonly number[];
+  /** The step that measured it; of several for a computed value, the first. */
+  step: number;
+}
+
+export class Measured {
+  private readonly values = new Map<string, Value>();
+  private readonly run: Run;
+
+  constructor(run: Run) {
+    this.run = run;
+  }
+
+  /** Takes note of what an action measures, and checks what it uses. */
+  note(action: Action, file: string): void {
+    const { run } = this;
+    const step = run.step;
+    if (action.expression) this.use(action.expression, file, action);
+    for (const tail of action.tails) {
+      if (tail.tail === 'by' || tail.tail === 'to')
+        for (const ref of tail.refs) this.ask(ref.name.text, file, ref.start, ref.end);
+    }
+    const name = action.tails.find((tail) => tail.tail === 'as');
+    const key =
+      name?.tail === 'as' ? name.name?.text : action.verb === 'record' ? action.topic?.text : undefined;
+    if (!key) return;
+    if (action.expression) this.derive(key, action.expression);
+    else if (action.verb === 'measure' || action.verb === 'record')
+      this.values.set(key, { items: run.steps[step]!.touched, step });
+  }
+
+  /** A value computed from others is as fresh as the oldest of them. */
+  derive(name: string, expression: Expression): void {
+    const from = namesIn(expression).flatMap((one) => this.values.get(one) ?? []);
+    if (from.length === 0) return;
+    this.values.set(name, {
+      items: from.flatMap((value) => value.items),
+      step: Math.min(...from.map((value) => value.step)),
+    });
+  }
+
+  private use(expression: Expression, file: string, action: Action): void {
+    for (const name of namesIn(expression)) this.ask(name, file, action.start, action.end);
+  }
+
+  private ask(name: string, file: string, start: number, end: number): void {
+    const value = this.values.get(name);
+    if (!value) return;
+    const { run } = this;
+    for (const item of value.items) {
+      for (const entry of run.entries('place', item)) {
+        if (entry.since <= value.step || entry.assumed || entry.cases === NONE) continue;
+        const { action, file: from } = run.steps[entry.since]!;
+        run.fact({
+          check: 'stale-measurement',
+          at: { file, start, end },
+          subject: { thing: run.thing(item), items: [item] },
+          cases: entry.cases,
+          words: { name },
+          story: [
+            {
+              at: {
+                file: run.steps[value.step]!.file,
+                start: run.steps[value.step]!.action.start,
+                end: run.steps[value.step]!.action.end,
+              },
+              what: 'measured',
+              thing: run.thing(item),
+            },
+            {
+              at: { file: from, start: action.start, end: action.end },
+              what: 'disturbed',
+              thing: run.thing(item),
+            },
+          ],
+        });
+        return;
+      }
+    }
+  }
+}
+
+function namesIn(expression: Expression): string[] {
+  switch (expression.kind) {
+    case 'name':
+      return [expression.ref.name.text];
+    case 'binary':
+      return [...namesIn(expression.left), ...(expression.right ? namesIn(expression.right) : [])];
+    case 'call':
+      return expression.arguments.flatMap(namesIn);
+    case 'quantity':
+      return [];
+  }
+}
