@@ -1,5 +1,6 @@
 /** What is done to fasteners and connections. */
 import { sealedAndClean, undo } from './act-parts.ts';
+import { afterSwitching, mayComeBack } from './act-systems.ts';
 import type { Item } from './model.ts';
 import type { Work } from './needs.ts';
 import { already, isPlaced, opened, reach, stateOf, together } from './needs.ts';
@@ -22,7 +23,10 @@ export function loosen(w: Work, fastener: Item): void {
     if (one.fasteningBy !== ASSUMED) w.report('not-in-place');
   } else if (one.fastening === 'loose') already(w, one.fasteningBy, false);
   else reach(w, fastener);
+  // `plan { 15 N·m; 28 N·m; loosen; … }`: loosening after stage 2 is stage 3.
+  const byPlan = one.fastening === 'stage' && fastener.stages[one.stage] === 'loosen' ? one.stage + 1 : 0;
   undo(w, fastener, 'loose');
+  one.stage = byPlan;
 }
 
 /** Every member where it belongs: all of them together, none aside. */
@@ -105,10 +109,12 @@ export function tighten(
 
 function stageRight(w: Work, fastener: Item, stage: number): void {
   const one = stateOf(w, fastener);
-  if (stage === one.stage) w.report('stage-repeated');
+  const again = stage === 1 && (one.fastening === 'loose' || one.fastening === 'hand');
+  if (again) {
+    if (fastener.toYield && one.wasFinal) w.report('retightened-yield');
+  } else if (stage === one.stage) w.report('stage-repeated');
   else if (stage < one.stage) w.report('stage-out-of-order');
   else if (stage > one.stage + 1) w.report('stage-skipped');
-  else if (stage === 1 && fastener.toYield && one.wasFinal) w.report('retightened-yield');
 }
 
 export function backOff(w: Work, fastener: Item): void {
@@ -138,6 +144,7 @@ export function disconnect(w: Work, connection: Item, discard = false): void {
     for (const seal of connection.seals) stateOf(w, seal).used = true;
     Object.assign(one, { joined: 'disconnected', joinedBy: w.line });
     opened(w, connection);
+    afterSwitching(w, connection, false);
   }
   if (discard) one.scrapped = true;
 }
@@ -159,7 +166,9 @@ export function connect(w: Work, connection: Item, fresh = false): void {
   }
   reach(w, connection);
   sealedAndClean(w, connection, new Set());
+  for (const system of connection.isolates) mayComeBack(w, system);
   Object.assign(one, { joined: 'connected', joinedBy: w.line, putAside: false, scrapped: false });
+  afterSwitching(w, connection, true);
 }
 
 export function cap(w: Work, connection: Item): void {

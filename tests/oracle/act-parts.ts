@@ -258,7 +258,7 @@ function seated(w: Work, item: Item, along: ReadonlySet<Item>): void {
     if (under.place === 'discarded' && assembly(w, seat) >= 0) {
       missing = true;
       Object.assign(under, { place: 'fitted', placeBy: ASSUMED });
-    } else if (under.place === 'off') one.onLooseSeats.push(seat);
+    } else if (under.place === 'off') one.onLooseSeats = [...one.onLooseSeats, seat];
   }
   const others = item.seats.filter((seat) => !along.has(seat));
   if (!missing && others.length > 1 && !together(w, others, false)) {

@@ -36,13 +36,27 @@ export function setPosition(w: Work, item: Item, flowing: boolean): void {
   afterSwitching(w, item, flowing);
 }
 
-function afterSwitching(w: Work, item: Item, flowing: boolean): void {
+/** What cutting off or letting in at this point does to the systems isolated there. */
+export function afterSwitching(w: Work, item: Item, flowing: boolean): void {
   for (const system of item.isolates) {
     const now = systemState(w, system);
     if (flowing && !now.live) Object.assign(now, { live: true, liveBy: w.line, proved: false });
-    const allOff = system.isolators.every((isolator) => !stateOf(w, isolator).flowing);
+    const allOff = system.isolators.every((isolator) => isCutOff(w, isolator));
     if (!flowing && allOff && now.live) Object.assign(now, { live: false, liveBy: w.line });
   }
+}
+
+/** Off, closed, or (a plug, a lead) disconnected. */
+function isCutOff(w: Work, isolator: Item): boolean {
+  const one = stateOf(w, isolator);
+  return isolator.kind === 'connection' ? one.joined !== 'connected' : !one.flowing;
+}
+
+function setIsolator(w: Work, isolator: Item, flowing: boolean): void {
+  const one = stateOf(w, isolator);
+  if (isolator.kind !== 'connection') Object.assign(one, { flowing, flowingBy: w.line });
+  else Object.assign(one, { joined: flowing ? 'connected' : 'disconnected', joinedBy: w.line });
+  afterSwitching(w, isolator, flowing);
 }
 
 export function lockOut(w: Work, item: Item): void {
@@ -72,8 +86,7 @@ export function isolate(w: Work, system: System): void {
     return;
   }
   for (const isolator of system.isolators) {
-    Object.assign(stateOf(w, isolator), { flowing: false, flowingBy: w.line });
-    afterSwitching(w, isolator, false);
+    if (!isCutOff(w, isolator)) setIsolator(w, isolator, false);
   }
   Object.assign(one, { live: false, liveBy: w.line });
 }
@@ -86,14 +99,13 @@ export function restore(w: Work, system: System): void {
   }
   mayComeBack(w, system);
   for (const isolator of system.isolators) {
-    Object.assign(stateOf(w, isolator), { flowing: true, flowingBy: w.line });
-    afterSwitching(w, isolator, true);
+    if (isCutOff(w, isolator)) setIsolator(w, isolator, true);
   }
   Object.assign(one, { live: true, liveBy: w.line, proved: false });
 }
 
 /** Nothing of it open, none of its isolators locked. */
-function mayComeBack(w: Work, system: System): void {
+export function mayComeBack(w: Work, system: System): void {
   const locked = system.isolators.filter((isolator) => stateOf(w, isolator).locked);
   if (locked.length === 0 && !isOpen(w, system)) return;
   w.report('restored-out-of-order');
@@ -197,7 +209,7 @@ export function support(w: Work, item: Item, tools: readonly Item[], raised: boo
   else one.supportedBy = w.line;
   for (const tool of tools) {
     Object.assign(stateOf(w, tool), { inPlace: true, inPlaceBy: w.line });
-    one.supportTools.push(tool);
+    one.supportTools = [...one.supportTools, tool];
   }
 }
 

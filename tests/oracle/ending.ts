@@ -3,8 +3,8 @@ import type { Item } from './model.ts';
 import type { Work } from './needs.ts';
 import { isPlaced, stateOf, systemState } from './needs.ts';
 import type { Claim } from './shape.ts';
-import type { Cause } from './state.ts';
-import { ASSUMED, claimedItems, claimIsSo, START } from './state.ts';
+import type { Cause, ItemState } from './state.ts';
+import { ASSUMED, claimedItems, claimIsSo, isAway, START } from './state.ts';
 
 export function ending(w: Work, claims: readonly Claim[]): void {
   const claimed = new Set<Item>();
@@ -24,6 +24,11 @@ export function ending(w: Work, claims: readonly Claim[]): void {
   const left = (kind: string, by: Cause) => {
     if (by !== ASSUMED && by !== START) w.report(kind, by);
   };
+  for (const [item, line] of w.state.foundAway) {
+    if (claimed.has(item) || !isAway(stateOf(w, item), item)) continue;
+    const by = causeOf(stateOf(w, item), item);
+    if (by === START) w.report(item.kind === 'connection' ? 'left-disconnected' : 'left-off', line);
+  }
   const named = partsLeft(w, claimed, left);
   for (const item of [...named, ...claimedOff]) {
     for (const own of [...item.seals, ...item.fasteners, ...item.connections]) named.add(own);
@@ -38,6 +43,11 @@ export function ending(w: Work, claims: readonly Claim[]): void {
   for (const [item, by] of w.state.handLocks) if (!claimed.has(item)) left('left-locked', by);
   for (const [item, by] of w.state.bypasses) if (!claimed.has(item)) left('bypass-left', by);
   systemsLeft(w, claimedSystems, left);
+}
+
+function causeOf(one: ItemState, item: Item): Cause {
+  if (item.kind === 'fastener') return one.fasteningBy;
+  return item.kind === 'connection' ? one.joinedBy : one.placeBy;
 }
 
 type Left = (kind: string, by: Cause) => void;

@@ -1,44 +1,30 @@
 /**
- * Runs a procedure one case at a time: every combination of variants, findings, outcomes and choices, each from
- * the start, with plain objects for the state. Slow and simple on purpose; it is what the product's way of
- * carrying all cases at once is compared with.
+ * Runs a procedure case by case with plain objects for the state: each combination of variants from the start,
+ * and wherever something is found, measured or chosen, once for every answer, each with a state of its own. Cases
+ * whose states have become the same again (but for the lines that made them so) go on as one; that changes no
+ * verdict. Slow and simple on purpose: it is what the product's way of carrying all cases at once is compared with.
  */
-import {
-  backOff,
-  bringConnectionBack,
-  cap,
-  connect,
-  disconnect,
-  loosen,
-  putConnectionAside,
-  secure,
-  takeOut,
-  tighten,
-  tryPutIn,
-} from './act-fasteners.ts';
-import { boltUp, discard, moveAside, moveToNew, putBack, remove } from './act-parts.ts';
-import * as systems from './act-systems.ts';
 import { ending } from './ending.ts';
-import type { Item, Model, System, Variants } from './model.ts';
-import { holdsFor, itemsOf, modelOf } from './model.ts';
+import type { Model } from './model.ts';
+import { holdsFor, modelOf } from './model.ts';
 import type { Work } from './needs.ts';
-import { isPlaced, reach, stateOf, together } from './needs.ts';
+import { perform, things } from './perform.ts';
 import type { Reading } from './reader.ts';
 import { readAll, wholeMachine } from './reader.ts';
 import { reversed } from './reverse.ts';
-import type { Action, Block, Claim, Condition, Machine, Procedure, Ref, Statement } from './shape.ts';
-import type { State } from './state.ts';
-import { conditionHolds, makeSo, START, stateAtStart } from './state.ts';
+import type { Action, Block, Condition, Machine, Procedure, Statement } from './shape.ts';
+import { conditionHolds, copyOf, makeSo, rememberAway, START, sameState, stateAtStart } from './state.ts';
 
 export interface Violation {
   /** The name of the finding, as in the chapter on states. */
   kind: string;
   line: number;
-  /** The first case that shows it: what was chosen for each question that came up. */
+  /** One case that shows it: the variants and what was answered on the way. */
   cases: string;
 }
 
-const MOST_CASES = 20_000;
+/** More cases than this side by side are not run. */
+const MOST_CASES = 2000;
 
 /** Every finding that the chapter on states names (and `contract-broken`, for `ends with`). */
 export const KINDS: ReadonlySet<string> = new Set([
@@ -60,18 +46,22 @@ export function execute(
 ): Violation[] {
   const reading = readAll(files, path);
   const found = new Map<string, Violation>();
-  for (const procedure of reading.file.procedures) {
-    if (!procedure.body) continue;
-    for (const name of procedure.machines) {
-      runAllCases(reading, procedure, name, found, firstOnly);
-      if (firstOnly && found.size > 0) break;
+  try {
+    for (const procedure of reading.file.procedures) {
+      if (!procedure.body) continue;
+      for (const name of procedure.machines) runProcedure(reading, procedure, name, found, firstOnly);
     }
+  } catch (error) {
+    if (!(error instanceof FoundOne)) throw error;
   }
   return [...found.values()].toSorted((a, b) => a.line - b.line || a.kind.localeCompare(b.kind));
 }
 
+class FoundOne extends Error {}
+
 const MACHINES = new Map<string, { machine: Machine; models: Map<string, Model> }>();
 
+/** Machines and their models are kept from run to run: mutants change procedures only. */
 function machineOf(reading: Reading, name: string): { machine: Machine; models: Map<string, Model> } {
   const key = `${name}\n${reading.key}`;
   let known = MACHINES.get(key);
@@ -83,9 +73,21 @@ function machineOf(reading: Reading, name: string): { machine: Machine; models: 
   return known;
 }
 
-class FoundOne extends Error {}
+type Variants = Record<string, string>;
 
-function runAllCases(
+function allVariants(machine: Machine, procedure: Procedure): Variants[] {
+  let all: Variants[] = [{}];
+  for (const { name, values } of machine.variants) {
+    all = all.flatMap((one) => values.map((value) => ({ ...one, [name]: value })));
+  }
+  return all.filter(
+    (one) =>
+      !machine.nevers.some((never) => holdsFor(never, one)) &&
+      (procedure.only === undefined || holdsFor(procedure.only, one)),
+  );
+}
+
+function runProcedure(
   reading: Reading,
   procedure: Procedure,
   name: string,
@@ -93,557 +95,302 @@ function runAllCases(
   firstOnly: boolean,
 ): void {
   const { machine, models } = machineOf(reading, name);
-  const questions = new Questions();
-  for (let count = 1; ; count++) {
-    if (count > MOST_CASES) throw new Error(`${procedure.name}: too many cases to run one by one`);
-    const variants: Record<string, string> = {};
-    for (const variant of machine.variants) {
-      variants[variant.name] = variant.values[questions.ask(variant.name, variant.values)]!;
-    }
-    const built =
-      !machine.nevers.some((never) => holdsFor(never, variants)) &&
-      (procedure.only === undefined || holdsFor(procedure.only, variants));
-    if (built) {
-      const key = JSON.stringify(variants);
-      const model = models.get(key) ?? modelOf(machine, variants);
-      models.set(key, model);
-      const report = (kind: string, line: number) => {
-        if (procedure.allows.some((one) => one.check === kind && line >= one.from && line <= one.to)) return;
-        const at = `${kind} ${line}`;
-        if (!found.has(at)) found.set(at, { kind, line, cases: questions.text() });
-        if (firstOnly) throw new FoundOne();
-      };
-      try {
-        new Case(reading, procedure, model, variants, questions, report).run();
-      } catch (error) {
-        if (!(error instanceof FoundOne)) throw error;
-        return;
-      }
-    }
-    if (!questions.nextCase()) return;
+  for (const variants of allVariants(machine, procedure)) {
+    const key = JSON.stringify(variants);
+    const model = models.get(key) ?? modelOf(machine, variants);
+    models.set(key, model);
+    new Execution(reading, procedure, model, variants, (kind, line, cases) => {
+      if (procedure.allows.some((one) => one.check === kind && line >= one.from && line <= one.to)) return;
+      if (!found.has(`${kind} ${line}`)) found.set(`${kind} ${line}`, { kind, line, cases });
+      if (firstOnly) throw new FoundOne();
+    }).run();
   }
 }
 
-/** The questions met on the way through one case, and the next case that has not been run. */
-class Questions {
-  private path: { key: string; options: readonly string[]; chosen: number }[] = [];
-  private depth = 0;
-  private answers = new Map<string, number>();
-
-  ask(key: string, options: readonly string[]): number {
-    const before = this.answers.get(key);
-    if (before !== undefined) return before;
-    if (this.depth === this.path.length) this.path.push({ key, options, chosen: 0 });
-    const { chosen } = this.path[this.depth++]!;
-    this.answers.set(key, chosen);
-    return chosen;
-  }
-
-  nextCase(): boolean {
-    this.path.length = this.depth;
-    while (this.path.length > 0) {
-      const last = this.path.at(-1)!;
-      last.chosen++;
-      if (last.chosen < last.options.length) break;
-      this.path.pop();
-    }
-    this.depth = 0;
-    this.answers.clear();
-    return this.path.length > 0;
-  }
-
-  text(): string {
-    return this.path
-      .slice(0, this.depth)
-      .map((one) => `${one.key}: ${one.options[one.chosen]}`)
-      .join('; ');
-  }
+/** One case on its way through the procedure. */
+interface Case {
+  work: Work;
+  /** Variants and choices. */
+  axes: Variants;
+  /** What was answered to questions that come up again. */
+  answers: Map<string, boolean>;
+  trail: string[];
+  continues: boolean;
 }
 
-class Stopped extends Error {}
+type Report = (kind: string, line: number, cases: string) => void;
 
-class Case {
-  private readonly work: Work;
+class Execution {
   private readonly reading: Reading;
   private readonly procedure: Procedure;
   private readonly model: Model;
-  private readonly questions: Questions;
-  private readonly variants: Record<string, string>;
-  private readonly state: State;
-  /** Loop variables. */
-  private readonly bound = new Map<string, string>();
-  private continues = false;
+  private readonly variants: Variants;
+  private readonly report: Report;
+  private readonly askedOften: ReadonlySet<string>;
   private depth = 0;
 
-  constructor(
-    reading: Reading,
-    procedure: Procedure,
-    model: Model,
-    variants: Variants,
-    questions: Questions,
-    report: (kind: string, line: number) => void,
-  ) {
+  constructor(reading: Reading, procedure: Procedure, model: Model, variants: Variants, report: Report) {
     this.reading = reading;
     this.procedure = procedure;
     this.model = model;
-    this.questions = questions;
-    this.variants = { ...variants };
-    this.state = stateAtStart(model, firstPositions(model, procedure));
-    const work: Work = {
-      model,
-      state: this.state,
-      line: 0,
-      report: (kind, line) => report(kind, line ?? work.line),
-    };
-    this.work = work;
+    this.variants = variants;
+    this.report = report;
+    this.askedOften = askedOften(procedure.body!);
   }
 
   run(): void {
-    for (const claim of this.startClaims(this.procedure)) makeSo(this.model, this.state, claim, START);
-    try {
-      this.block(this.procedure.body!);
-    } catch (error) {
-      if (error instanceof Stopped) return;
-      throw error;
+    const state = stateAtStart(this.model, firstPositions(this.model, this.procedure.body!));
+    const first = this.caseOf(
+      { model: this.model, state, line: 0, report: () => {}, bound: new Map() },
+      { ...this.variants },
+      Object.entries(this.variants).map(([name, value]) => `${name} ${value}`),
+    );
+    for (const { claim, whole, line } of this.startClaims()) {
+      makeSo(this.model, state, claim, START);
+      if (whole) rememberAway(this.model, state, claim, line);
     }
-    if (!this.continues) ending(this.work, this.procedure.ends);
+    for (const one of this.block(this.procedure.body!, [first])) {
+      if (!one.continues) ending(one.work, this.procedure.ends);
+    }
   }
 
-  private startClaims(procedure: Procedure): Claim[] {
-    if (procedure.startsWhere === undefined) return procedure.starts;
-    const before = this.reading.procedures.get(procedure.startsWhere);
-    if (!before) throw new Error(`no procedure ${procedure.startsWhere}`);
-    return [...before.ends, ...procedure.starts];
+  private caseOf(work: Work, axes: Variants, trail: string[]): Case {
+    const one: Case = { work, axes, answers: new Map(), trail, continues: false };
+    work.report = (kind, line) => this.report(kind, line ?? work.line, one.trail.join('; '));
+    return one;
   }
 
-  private block(block: Block): void {
-    for (const statement of block.statements) this.statement(statement);
+  private fork(from: Case, label: string): Case {
+    const work = { ...from.work, state: copyOf(from.work.state), bound: new Map(from.work.bound) };
+    const one = this.caseOf(work, { ...from.axes }, [...from.trail, label]);
+    one.answers = new Map(from.answers);
+    one.continues = from.continues;
+    return one;
   }
 
-  private statement(statement: Statement): void {
+  private startClaims() {
+    const { starts, startsWhere } = this.procedure;
+    const own = starts.map((claim) => ({ claim, whole: claim.scope !== 'things', line: claim.line }));
+    if (startsWhere === undefined) return own;
+    const before = this.reading.procedures.get(startsWhere.name);
+    if (!before) throw new Error(`no procedure ${startsWhere.name}`);
+    return [...before.ends.map((claim) => ({ claim, whole: true, line: startsWhere.line })), ...own];
+  }
+
+  private block(block: Block, cases: Case[]): Case[] {
+    let at = cases;
+    for (const statement of block.statements) {
+      if (at.length === 0) return at;
+      at = this.statement(statement, at);
+    }
+    return at;
+  }
+
+  private statement(statement: Statement, cases: Case[]): Case[] {
     switch (statement.kind) {
       case 'action':
-        this.action(statement);
-        return;
+        for (const one of cases) perform(one.work, statement);
+        return statement.outcomes.length > 0 ? this.outcomes(statement, cases) : cases;
       case 'task':
       case 'step':
       case 'hold':
-        this.block(statement.body);
-        return;
+        return this.block(statement.body, cases);
       case 'when':
       case 'if':
-        if (this.holds(statement.condition)) this.block(statement.body);
-        else if (statement.otherwise) this.block(statement.otherwise);
-        return;
+        return merged(cases.flatMap((one) => this.decided(statement, one)));
       case 'choice':
-        this.variants[statement.name] =
-          statement.values[this.questions.ask(statement.name, statement.values)]!;
-        return;
-      case 'repeat':
-        this.block(statement.body);
-        if (statement.otherwise && this.yes(`repeat in line ${statement.line} ends`) === false) {
-          this.block(statement.otherwise);
-        }
-        return;
-      case 'for each': {
-        const values = statement.of
-          ? this.items(statement.of).map((item) => item.position)
-          : statement.values;
-        for (const value of values) {
-          this.bound.set(statement.variable, value);
-          this.block(statement.body);
-        }
-        this.bound.delete(statement.variable);
-        return;
+        return cases.flatMap((one) =>
+          statement.values.map((value) => {
+            const forked = this.fork(one, `${statement.name} ${value}`);
+            forked.axes[statement.name] = value;
+            return forked;
+          }),
+        );
+      case 'repeat': {
+        const after = this.block(statement.body, cases);
+        const { otherwise, line } = statement;
+        if (!otherwise) return after;
+        const givenUp = after.map((one) => this.fork(one, `line ${line}: given up`));
+        return merged([...after, ...this.block(otherwise, givenUp)]);
       }
+      case 'for each':
+        return this.forEach(statement, cases);
       case 'reverse': {
         const task = findTask(this.procedure.body!, statement.task);
         if (!task) throw new Error(`no task ${statement.task}`);
-        this.block(reversed(task, statement.except, statement.line));
-        return;
+        return this.block(reversed(task, statement.except, statement.line), cases);
       }
       case 'do':
-        this.doNamed(statement.name, statement.line);
-        return;
+        return this.doNamed(statement.name, statement.line, cases);
       case 'stop':
-        throw new Stopped();
+        return [];
       case 'continues':
-        this.continues = true;
-        return;
+        for (const one of cases) one.continues = true;
+        return cases;
     }
   }
 
-  private doNamed(name: string, line: number): void {
-    if (++this.depth > 10) throw new Error(`${name} does itself`);
-    const task = findTask(this.procedure.body!, name);
-    const other = this.reading.procedures.get(name);
-    if (task) this.block(task);
-    else if (other?.body) this.block(other.body);
-    else if (other) for (const claim of other.ends) makeSo(this.model, this.state, claim, line);
-    else throw new Error(`no task or procedure ${name}`);
-    this.depth--;
+  private outcomes(action: Action, cases: Case[]): Case[] {
+    let after = cases;
+    const eventful = action.outcomes.filter((outcome) => !onlyLooks(outcome));
+    // What is only looked at in an outcome changes nothing: all such outcomes go on as one case.
+    for (const outcome of action.outcomes) if (onlyLooks(outcome)) after = this.block(outcome, after);
+    const forked = eventful.flatMap((outcome) => {
+      const label = `line ${action.line}: outcome ${action.outcomes.indexOf(outcome) + 1}`;
+      return this.block(
+        outcome,
+        after.map((one) => this.fork(one, label)),
+      );
+    });
+    return merged(eventful.length === action.outcomes.length ? forked : [...after, ...forked]);
   }
 
-  private holds(condition: Condition): boolean {
+  private decided(statement: Statement & { kind: 'when' | 'if' }, one: Case): Case[] {
+    const nothing: Block = { statements: [] };
+    const bodies = [statement.body, statement.otherwise ?? nothing] as const;
+    const open = questionsOf(statement.condition)
+      .map((text) => this.inRound(text, one))
+      .filter((text) => !one.answers.has(text));
+    if (open.length === 0) {
+      return this.block(this.holds(statement.condition, one, new Map()) ? bodies[0] : bodies[1], [one]);
+    }
+    if (bodies.every(onlyLooks)) return this.block(bodies[1], this.block(bodies[0], [one]));
+    let answers: Map<string, boolean>[] = [new Map()];
+    for (const text of open) {
+      answers = answers.flatMap((before) => [
+        new Map(before).set(text, true),
+        new Map(before).set(text, false),
+      ]);
+    }
+    return answers.flatMap((given) => {
+      const label = [...given].map(([text, answer]) => `${text}: ${answer ? 'yes' : 'no'}`).join('; ');
+      const forked = this.fork(one, label);
+      for (const [text, answer] of given) {
+        if (this.askedOften.has(text) || this.askedOften.has('')) forked.answers.set(text, answer);
+      }
+      return this.block(this.holds(statement.condition, forked, given) ? bodies[0] : bodies[1], [forked]);
+    });
+  }
+
+  private holds(condition: Condition, one: Case, given: ReadonlyMap<string, boolean>): boolean {
     switch (condition.kind) {
       case 'and':
-        return condition.parts.every((part) => this.holds(part));
+        return condition.parts.every((part) => this.holds(part, one, given));
       case 'axis':
-        return holdsFor(condition, this.variants);
+        return holdsFor(condition, one.axes);
       case 'state':
-        return conditionHolds(this.model, this.state, condition);
-      case 'seen':
-        return this.yes(condition.text);
+        return conditionHolds(this.model, one.work.state, condition);
+      case 'seen': {
+        const text = this.inRound(condition.text, one);
+        return given.get(text) ?? one.answers.get(text)!;
+      }
     }
   }
 
-  private yes(question: string): boolean {
-    const rounds = [...this.bound].map(([name, value]) => ` (${name} ${value})`).join('');
-    return this.questions.ask(question + rounds, ['yes', 'no']) === 0;
+  /** In a loop over things the same words are about another thing each time. */
+  private inRound(text: string, one: Case): string {
+    return text + [...one.work.bound].map(([name, value]) => ` (${name} ${value})`).join('');
   }
 
-  // -------------------------------------------------------------- actions
-
-  private items(ref: Ref): Item[] {
-    return itemsOf(this.model, this.withBound(ref));
-  }
-
-  private withBound(ref: Ref): Ref {
-    if (this.bound.size === 0) return ref;
-    const name = this.bound.get(ref.name) ?? ref.name;
-    return { ...ref, name, positions: ref.positions.map((position) => this.bound.get(position) ?? position) };
-  }
-
-  private action(action: Action): void {
-    this.work.line = action.line;
-    const refs = action.objects.map((ref) => this.withBound(ref));
-    // `a, b and c`: a, then b and c together.
-    const single = action.together ? refs.slice(0, -2) : refs;
-    const groups = single.map((ref) => [ref]);
-    if (action.together) groups.push(refs.slice(-2));
-    if (action.verb === 'run') this.run_(action, refs);
-    else if (action.between.length > 0 && action.verb === 'measure') this.measured(action.between);
-    else for (const group of groups) this.perform(action, group);
-    if (action.outcomes.length === 0) return;
-    const names = action.outcomes.map((_, index) => `outcome ${index + 1}`);
-    const rounds = [...this.bound.values()].join(' ');
-    const chosen = this.questions.ask(`line ${action.line} ${rounds}`.trim(), names);
-    this.block(action.outcomes[chosen]!);
-  }
-
-  private run_(action: Action, refs: readonly Ref[]): void {
-    if (refs.length === 0) {
-      systems.run(this.work, this.model.systems);
-      return;
+  private forEach(statement: Statement & { kind: 'for each' }, cases: Case[]): Case[] {
+    const { of, variable, body } = statement;
+    const values = of ? things(cases[0]!.work, of).map((item) => item.position) : statement.values;
+    let at = cases;
+    for (const value of values) {
+      for (const one of at) one.work.bound.set(variable, value);
+      at = this.block(body, at);
     }
-    const run = new Set<System>();
-    for (const ref of refs) {
-      const system = this.model.systemByName.get(ref.name);
-      if (system) run.add(system);
-      else for (const item of this.items(ref)) for (const one of [...item.runs, ...item.within]) run.add(one);
+    for (const one of at) one.work.bound.delete(variable);
+    return at;
+  }
+
+  private doNamed(name: string, line: number, cases: Case[]): Case[] {
+    if (++this.depth > 10) throw new Error(`${name} does itself`);
+    const other = this.reading.procedures.get(name);
+    const body = findTask(this.procedure.body!, name) ?? other?.body;
+    if (!body && !other) throw new Error(`no task or procedure ${name}`);
+    const after = body ? this.block(body, cases) : cases;
+    if (!body) {
+      for (const claim of other!.ends)
+        for (const one of after) makeSo(this.model, one.work.state, claim, line);
     }
-    void action;
-    systems.run(this.work, [...run]);
+    this.depth--;
+    return after;
   }
+}
 
-  private measured(between: readonly Ref[]): void {
-    const items = between.flatMap((ref) => this.items(ref)).filter(isPlaced);
-    if (!together(this.work, items, false)) this.work.report('not-in-place');
+/** Cases that differ in nothing that can matter any more go on as one. */
+function merged(cases: Case[]): Case[] {
+  const kept: Case[] = [];
+  for (const one of cases) {
+    const same = (other: Case) =>
+      one.continues === other.continues &&
+      JSON.stringify([one.axes, [...one.answers]]) === JSON.stringify([other.axes, [...other.answers]]) &&
+      sameState(one.work.state, other.work.state);
+    if (!kept.some(same)) kept.push(one);
   }
+  if (kept.length > MOST_CASES) throw new Error('too many cases to run one by one');
+  return kept;
+}
 
-  private perform(action: Action, refs: readonly Ref[]): void {
-    const named = refs.flatMap((ref) => this.model.systemByName.get(ref.name) ?? []);
-    for (const system of named) this.onSystem(action, system);
-    const items = refs
-      .filter((ref) => this.model.declared.get(ref.name)?.kind !== 'system')
-      .filter((ref) => isThing(this.model, ref))
-      .flatMap((ref) => this.items(ref));
-    if (items.length > 0) this.onItems(action, items);
-  }
+const LOOKING = [
+  'inspect',
+  'measure',
+  'record',
+  'choose',
+  'check',
+  'send',
+  'wait',
+  'sign',
+  'align',
+  'adjust',
+];
 
-  private tools(action: Action): Item[] {
-    return action.with.flatMap((ref) =>
-      this.model.declared.get(ref.name)?.kind === 'tool' ? this.items(ref) : [],
+function onlyLooks(block: Block): boolean {
+  return block.statements.every((statement) => {
+    if (statement.kind === 'step' || statement.kind === 'hold') return onlyLooks(statement.body);
+    return (
+      statement.kind === 'action' && LOOKING.includes(statement.verb) && statement.outcomes.every(onlyLooks)
     );
-  }
-
-  private onItems(action: Action, items: readonly Item[]): void {
-    const w = this.work;
-    const parts = items.filter(isPlaced);
-    const fasteners = items.filter((item) => item.kind === 'fastener');
-    const connections = items.filter((item) => item.kind === 'connection');
-    const tools = items.filter((item) => item.kind === 'tool');
-    const each = (list: readonly Item[], act: (item: Item) => void) => {
-      for (const item of list) act(item);
-    };
-    const controls = items.filter((item) => item.kind === 'control' || item.kind === 'isolator');
-    switch (action.verb) {
-      case 'remove':
-        each(fasteners, (item) => takeOut(w, item, action.discard));
-        each(connections, (item) => disconnect(w, item, action.discard));
-        if (parts.length > 0) remove(w, parts, { discard: action.discard });
-        each(tools, (item) => systems.removeTool(w, item));
-        return;
-      case 'unbolt':
-        remove(w, parts, { unbolt: true, discard: action.discard });
-        return;
-      case 'move aside':
-        if (parts.length > 0) moveAside(w, parts);
-        each(connections, (item) => putConnectionAside(w, item));
-        return;
-      case 'move back':
-        if (parts.length > 0) putBack(w, parts, 'back');
-        each(connections, (item) => bringConnectionBack(w, item));
-        return;
-      case 'move':
-        if (action.toNew)
-          for (const to of this.items(action.toNew)) each(parts, (item) => moveToNew(w, item, to));
-        return;
-      case 'refit':
-      case 'fit':
-        this.fit(action, items);
-        return;
-      case 'trial fit':
-        putBack(w, parts, 'trial');
-        return;
-      case 'bolt up':
-        boltUp(w, parts);
-        return;
-      case 'loosen':
-        each(fasteners, (item) => loosen(w, item));
-        return;
-      case 'back off':
-        each(fasteners, (item) => backOff(w, item));
-        return;
-      case 'tighten': {
-        const how = { until: action.until, ...pick(action) };
-        each(fasteners, (item) => tighten(w, item, how));
-        return;
-      }
-      case 'secure':
-        each(fasteners, (item) => secure(w, item));
-        return;
-      case 'connect':
-        each(connections, (item) => connect(w, item));
-        return;
-      case 'disconnect':
-        each(connections, (item) => disconnect(w, item));
-        return;
-      case 'cap':
-        each(connections, (item) => cap(w, item));
-        return;
-      case 'open':
-      case 'switch on':
-        each(connections, (item) => disconnect(w, item));
-        each(controls, (item) => systems.setPosition(w, item, true));
-        return;
-      case 'close':
-      case 'switch off':
-        each(connections, (item) => connect(w, item));
-        each(controls, (item) => systems.setPosition(w, item, false));
-        return;
-      case 'lock out':
-        each(controls, (item) => systems.lockOut(w, item));
-        return;
-      case 'unlock':
-        each(controls, (item) => systems.unlock(w, item));
-        each(tools, (item) => systems.removeTool(w, item));
-        each(
-          parts.filter((item) => !controls.includes(item)),
-          (item) => systems.unlockPart(w, item),
-        );
-        return;
-      case 'let cool':
-        each(items, (item) => systems.letCool(w, [...item.opens, ...item.within]));
-        return;
-      case 'lock':
-        each(parts, (item) => systems.lock(w, item, this.tools(action)));
-        return;
-      case 'support':
-      case 'raise':
-        each(parts, (item) => systems.support(w, item, this.tools(action), action.verb === 'raise'));
-        return;
-      case 'lower':
-        each(parts, (item) => systems.lower(w, item));
-        return;
-      case 'bypass':
-        each(items, (item) => systems.bypass(w, item, this.tools(action)));
-        return;
-      case 'turn':
-        each(parts, (item) => systems.turn(w, item));
-        return;
-      case 'mark':
-      case 'clean':
-      case 'coat':
-      case 'lubricate':
-        each(items, (item) => this.treat(action.verb, item));
-        return;
-      case 'align':
-      case 'adjust':
-        each(items, (item) => {
-          this.mustBeThere(item);
-          reach(w, item);
-        });
-        return;
-      case 'check':
-        if (action.at || fasteners.length > 0) each(fasteners, (item) => this.mustBeThere(item));
-        each(parts, (item) => this.mustNotBeGone(item));
-        return;
-      case 'inspect':
-      case 'measure':
-      case 'record':
-      case 'choose':
-      case 'send':
-        each(items, (item) => this.mustNotBeGone(item));
-        return;
-      case 'discard':
-        each(items, (item) => discard(w, item));
-        return;
-      default:
-        throw new Error(`line ${action.line}: ${action.verb} is not done to ${items[0]!.kind}`);
-    }
-  }
-
-  private fit(action: Action, items: readonly Item[]): void {
-    const w = this.work;
-    const fresh = action.fresh !== undefined;
-    const kits = items.filter((item) => item.kind === 'kit');
-    const all = [...items.filter((item) => item.kind !== 'kit'), ...kits.flatMap((kit) => kit.contains)];
-    const parts = all.filter(isPlaced);
-    if (action.together) putBack(w, parts, fresh ? 'new' : 'fit');
-    for (const item of all) {
-      if (item.kind === 'fastener') tryPutIn(w, item, { fresh, byHand: action.byHand });
-      else if (item.kind === 'connection') connect(w, item, fresh);
-      else if (item.kind === 'tool') systems.fitTool(w, item, item.locks);
-      else if (!action.together) putBack(w, [item], fresh ? 'new' : 'fit');
-    }
-  }
-
-  private treat(verb: string, item: Item): void {
-    const one = stateOf(this.work, item);
-    this.mustNotBeGone(item);
-    reach(this.work, item);
-    if (verb === 'clean') one.clean = true;
-    if (verb === 'mark') one.marked = true;
-  }
-
-  private mustBeThere(item: Item): void {
-    const one = stateOf(this.work, item);
-    const off =
-      item.kind === 'fastener' ? one.fastening === 'out' : one.place === 'off' || one.place === 'discarded';
-    if (off) this.work.report('not-in-place');
-  }
-
-  private mustNotBeGone(item: Item): void {
-    if (stateOf(this.work, item).place === 'discarded') this.work.report('not-in-place');
-  }
-
-  private onSystem(action: Action, system: System): void {
-    const w = this.work;
-    switch (action.verb) {
-      case 'isolate':
-        systems.isolate(w, system);
-        return;
-      case 'restore':
-        systems.restore(w, system);
-        return;
-      case 'relieve':
-        systems.relieve(w, system);
-        return;
-      case 'prove':
-        systems.prove(w, system);
-        return;
-      case 'let cool':
-        systems.letCool(w, [system]);
-        return;
-      case 'drain':
-      case 'recover':
-        systems.drain(w, system);
-        return;
-      case 'fill':
-        systems.fill(w, system);
-        return;
-      case 'top up':
-        systems.topUp(w, system);
-        return;
-      case 'bleed':
-        systems.bleed(w, system);
-        return;
-      case 'evacuate':
-        systems.evacuate(w, system);
-        return;
-      case 'pressurise':
-      case 'inflate':
-        systems.pressurise(w, system);
-        return;
-      case 'inspect':
-      case 'measure':
-      case 'record':
-      case 'check':
-      case 'adjust':
-        return;
-      default:
-        throw new Error(`line ${action.line}: ${action.verb} is not done to a system`);
-    }
-  }
+  });
 }
 
-function pick(action: Action): { stage?: number; pass?: number } {
-  const how: { stage?: number; pass?: number } = {};
-  if (action.stage !== undefined) how.stage = action.stage;
-  if (action.pass !== undefined) how.pass = action.pass;
-  return how;
+function questionsOf(condition: Condition): string[] {
+  if (condition.kind === 'seen') return [condition.text];
+  return condition.kind === 'and' ? condition.parts.flatMap(questionsOf) : [];
 }
 
-const THINGS = ['part', 'seal', 'fastener', 'connection', 'control', 'isolator', 'face', 'tool', 'kit'];
-
-/** Values, fluids and names of readings are no things. */
-function isThing(model: Model, ref: Ref): boolean {
-  const declaration = model.declared.get(ref.name);
-  if (!declaration) throw new Error(`nothing is called ${ref.name}`);
-  return THINGS.includes(declaration.kind);
+/** Every block of a statement. */
+function blocksOf(statement: Statement): Block[] {
+  if (statement.kind === 'action') return statement.outcomes;
+  const blocks = 'body' in statement ? [statement.body] : [];
+  return 'otherwise' in statement && statement.otherwise ? [...blocks, statement.otherwise] : blocks;
 }
 
-function findTask(block: Block, name: string): Block | undefined {
+function everyStatement(block: Block, visit: (statement: Statement) => void): void {
   for (const statement of block.statements) {
-    if (statement.kind === 'task' && statement.name === name) return statement.body;
-    if ('body' in statement) {
-      const inner = findTask(statement.body, name);
-      if (inner) return inner;
-    }
+    visit(statement);
+    for (const inner of blocksOf(statement)) everyStatement(inner, visit);
   }
-  return undefined;
 }
 
-/** For each control: what the first action on it in the text makes of it (true: open or on). */
-function firstPositions(model: Model, procedure: Procedure): Map<string, boolean> {
-  const first = new Map<string, boolean>();
-  const note = (name: string, flowing: boolean) => {
-    if (!first.has(name)) first.set(name, flowing);
-  };
-  const visit = (block: Block) => {
-    for (const statement of block.statements) {
-      if (statement.kind === 'action') {
-        const flowing = MAKES[statement.verb];
-        if (flowing !== undefined) {
-          for (const ref of statement.objects) {
-            note(ref.name, flowing);
-            for (const isolator of model.systemByName.get(ref.name)?.isolators ?? [])
-              note(isolator.name, flowing);
-          }
-        }
-        for (const outcome of statement.outcomes) visit(outcome);
-      } else if ('body' in statement) {
-        visit(statement.body);
-        if ('otherwise' in statement && statement.otherwise) visit(statement.otherwise);
-      }
-    }
-  };
-  visit(procedure.body!);
-  // What isolates a live system is on at the start.
-  for (const system of model.systems)
-    for (const isolator of system.isolators) first.set(isolator.name, false);
-  return first;
+/** The questions that come up more than once; the empty text stands for all of them (a task done again). */
+function askedOften(body: Block): Set<string> {
+  const seen = new Map<string, number>();
+  everyStatement(body, (statement) => {
+    if (statement.kind === 'reverse' || statement.kind === 'do') seen.set('', 2);
+    if (statement.kind !== 'if' && statement.kind !== 'when') return;
+    for (const text of questionsOf(statement.condition)) seen.set(text, (seen.get(text) ?? 0) + 1);
+  });
+  return new Set([...seen].filter(([, times]) => times > 1).map(([text]) => text));
+}
+
+function findTask(body: Block, name: string): Block | undefined {
+  let found: Block | undefined;
+  everyStatement(body, (statement) => {
+    if (statement.kind === 'task' && statement.name === name) found ??= statement.body;
+  });
+  return found;
 }
 
 const MAKES: Record<string, boolean> = {
@@ -654,3 +401,17 @@ const MAKES: Record<string, boolean> = {
   isolate: false,
   restore: true,
 };
+
+/** For each control: what the first action on it in the text makes of it (true: open or on). */
+function firstPositions(model: Model, body: Block): Map<string, boolean> {
+  const first = new Map<string, boolean>();
+  // What isolates a live system is on at the start.
+  for (const system of model.systems)
+    for (const isolator of system.isolators) first.set(isolator.name, false);
+  everyStatement(body, (statement) => {
+    const flowing = statement.kind === 'action' ? MAKES[statement.verb] : undefined;
+    if (flowing === undefined || statement.kind !== 'action') return;
+    for (const ref of statement.objects) if (!first.has(ref.name)) first.set(ref.name, flowing);
+  });
+  return first;
+}

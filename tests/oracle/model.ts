@@ -248,25 +248,30 @@ export function itemsOf(model: Model, ref: Ref): Item[] {
   });
 }
 
-/** As `itemsOf`, said by one position of a group: a group with the same positions answers place by place. */
-function linked(model: Model, from: Item, ref: Ref, each?: number): Item[] {
+/**
+ * As `itemsOf`, said by one position of a group: equal counts go place by place, a count that divides the other
+ * is shared out evenly in order, anything else means all.
+ */
+function linked(model: Model, from: Item, ref: Ref): Item[] {
   const items = itemsOf(model, ref);
   if (ref.positions.length > 0 || from.position === '') return items;
   const places = positionsOf(from.declaration);
   const place = places.indexOf(from.position);
-  if (each !== undefined && items.length === each * places.length) {
+  if (items.length >= places.length && items.length % places.length === 0) {
+    const each = items.length / places.length;
     return items.slice(place * each, (place + 1) * each);
   }
-  const same =
-    items.length === places.length && items.every((item, index) => item.position === places[index]);
-  return same ? [items[place]!] : items;
+  if (items.length > 0 && places.length % items.length === 0) {
+    return [items[Math.floor(place / (places.length / items.length))]!];
+  }
+  return items;
 }
 
 function relate(model: Model, item: Item): void {
   const { declaration } = item;
   const things = (...names: string[]) =>
     clauses(declaration, ...names).flatMap((clause) =>
-      clause.refs.filter(isThing).flatMap((ref) => linked(model, item, ref, clause.each)),
+      clause.refs.filter(isThing).flatMap((ref) => linked(model, item, ref)),
     );
   const isThing = (ref: Ref) => !isSystem(ref);
   const isSystem = (ref: Ref) => model.declared.get(ref.name)?.kind === 'system';
@@ -307,10 +312,14 @@ function addMember(holder: Item, member: Item): void {
 /** What a fastener holds onto where that is not said: the seats. What a connection leads to: the ground. */
 function completeMembers(item: Item): void {
   const { declaration } = item;
-  if (item.kind === 'fastener' && !clauses(declaration, 'clamps').some((clause) => clause.to.length > 0)) {
-    for (const member of [...item.members]) {
-      for (const seat of member.seats) addMember(item, seat);
-      if (member.seats.length === 0) item.grounded = true;
+  if (item.kind === 'fastener') {
+    const clamps = clauses(declaration, 'clamps');
+    const named = clamps.reduce((sum, clause) => sum + clause.refs.length, 0);
+    if (named < 2 && clamps.every((clause) => clause.to.length === 0)) {
+      for (const member of [...item.members]) {
+        for (const seat of member.seats) addMember(item, seat);
+        if (member.seats.length === 0) item.grounded = true;
+      }
     }
   }
   if (item.kind === 'connection') {
@@ -346,7 +355,7 @@ function relateSystem(model: Model, declaration: Declaration): void {
 }
 
 export function isPointOf(item: Item, system: System): boolean {
-  return [item.relieves, item.drains, item.otherPointOf].some((list) => list.includes(system));
+  return [item.relieves, item.drains, item.otherPointOf, item.isolates].some((list) => list.includes(system));
 }
 
 export function isPoint(item: Item): boolean {

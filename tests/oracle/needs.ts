@@ -13,6 +13,8 @@ export interface Work {
   /** Of the action at work. */
   line: number;
   report: (kind: string, line?: number) => void;
+  /** Loop variables. */
+  bound: Map<string, string>;
 }
 
 export function stateOf(w: Work, item: Item): ItemState {

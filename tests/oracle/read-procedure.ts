@@ -117,7 +117,8 @@ function readHeader(c: Cursor, procedure: Procedure): void {
   else if (header === 'starts with') procedure.starts.push(...readClaims(c));
   else if (header === 'ends with') procedure.ends.push(...readClaims(c));
   else if (header === 'starts where') {
-    procedure.startsWhere = c.needWord();
+    const line = c.peek()?.line ?? 0;
+    procedure.startsWhere = { name: c.needWord(), line };
     if (!c.takeWords('ends')) c.fail('ends');
   } else if (header === 'only') procedure.only = c.condition();
   else if (header === undefined) c.fail('a header');
@@ -421,6 +422,10 @@ function readAt(c: Cursor): void {
 function readTo(c: Cursor, action: Action): void {
   if (c.takeWords('new')) {
     action.toNew = c.ref();
+    return;
+  }
+  if (c.takeWords('stage')) {
+    action.stage = c.needNumber();
     return;
   }
   c.takeWords('below');

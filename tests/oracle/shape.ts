@@ -101,7 +101,7 @@ export interface Procedure {
   name: string;
   machines: string[];
   starts: Claim[];
-  startsWhere?: string;
+  startsWhere?: { name: string; line: number };
   ends: Claim[];
   only?: Condition;
   /** Missing where the procedure is printed elsewhere. */

@@ -85,6 +85,8 @@ export interface State {
   bypasses: Map<Item, Cause>;
   /** What each tool in place as a bypass bypasses. */
   bypassTools: Map<Item, Item>;
+  /** What the whole of something was found away at the start, and the line of the header that says so. */
+  foundAway: Map<Item, number>;
 }
 
 /** `positions` gives, for a control, what the first action on it in the text makes of it. */
@@ -95,6 +97,7 @@ export function stateAtStart(model: Model, positions: ReadonlyMap<string, boolea
     handLocks: new Map(),
     bypasses: new Map(),
     bypassTools: new Map(),
+    foundAway: new Map(),
   };
   for (const item of model.items) state.items.set(item, itemAtStart(item, positions));
   for (const system of model.systems) {
@@ -192,6 +195,62 @@ export function claimedItems(model: Model, claim: Claim): Set<Item> {
 function claimedSystems(model: Model, claim: Claim): System[] {
   if (claim.scope === 'everything') return claim.state === 'off' ? [] : model.systems;
   return claim.refs.flatMap((ref) => model.systemByName.get(ref.name) ?? []);
+}
+
+/** Remembers what a claim about the whole of something found away, for the end. */
+export function rememberAway(model: Model, state: State, claim: Claim, line: number): void {
+  for (const item of claimedItems(model, claim)) {
+    if (!item.added && isAway(state.items.get(item)!, item)) state.foundAway.set(item, line);
+  }
+}
+
+export function isAway(one: ItemState, item: Item): boolean {
+  if (item.kind === 'fastener') return one.fastening === 'out';
+  if (item.kind === 'connection') return one.joined !== 'connected';
+  return one.place === 'off' || one.place === 'discarded';
+}
+
+/** A state of its own, to go on from here another way. */
+export function copyOf(state: State): State {
+  return {
+    items: new Map([...state.items].map(([item, one]) => [item, { ...one }])),
+    systems: new Map([...state.systems].map(([system, one]) => [system, { ...one }])),
+    handLocks: new Map(state.handLocks),
+    bypasses: new Map(state.bypasses),
+    bypassTools: new Map(state.bypassTools),
+    foundAway: state.foundAway,
+  };
+}
+
+/** Equal but for the lines that made it so (never made, assumed and made by some action are told apart). */
+export function sameState(a: State, b: State): boolean {
+  for (const [item, one] of a.items) {
+    if (!sameFields(one, b.items.get(item)!)) return false;
+  }
+  for (const [system, one] of a.systems) {
+    if (!sameFields(one, b.systems.get(system)!)) return false;
+  }
+  return (
+    sameKeys(a.handLocks, b.handLocks) &&
+    sameKeys(a.bypasses, b.bypasses) &&
+    sameKeys(a.bypassTools, b.bypassTools)
+  );
+}
+
+function sameFields<T extends object>(a: T, b: T): boolean {
+  for (const key in a) {
+    const [x, y] = [a[key], b[key]] as [unknown, unknown];
+    if (x === y) continue;
+    if (typeof x === 'number' && typeof y === 'number' && key !== 'stage' && x > 0 && y > 0) continue;
+    if (Array.isArray(x) && Array.isArray(y) && x.length === y.length && x.every((one) => y.includes(one)))
+      continue;
+    return false;
+  }
+  return true;
+}
+
+function sameKeys<T>(a: ReadonlyMap<T, unknown>, b: ReadonlyMap<T, unknown>): boolean {
+  return a.size === b.size && [...a.keys()].every((key) => b.has(key));
 }
 
 /** Makes a claim so. What must be so with it (fasteners out where a part is off) becomes so too. */
