@@ -16,15 +16,15 @@
  * - `plan { 8 N·m; 16 N·m }` stands on one line where it fits, else it has one stage a line.
  * - Headers of a procedure stand as the author grouped them: on its line, or indented on lines of their own,
  *   then with the brace of the body on its own line. Two spaces part headers on one line.
- * - `{ }` without anything in it. A block with one thing to do stays on its line if the author wrote it there
- *   and it fits in 100 columns; any other block has its contents on lines of their own. `otherwise` follows the
- *   brace before it. Every outcome of a measurement has a line of its own.
+ * - `{ }` without anything in it. A block with one thing to do (or a rule of one sentence) stays on its line if
+ *   the author wrote it there and it fits in 100 columns; any other block, and every machine, procedure and
+ *   list of outcomes, has its contents on lines of their own. `otherwise` follows the brace before it.
  * - A comment behind something stays there, two spaces apart; a comment on its own line stays before what it
  *   stood before, and stands in its column. Comments do not count for the width.
  * - Lines of text that could not be read, and the whole of a statement or head that has such a line, stay as
  *   they are (but for line ends); with braces out of balance that is the whole machine or procedure.
  */
-import { parse } from '../parser/parse.ts';
+import { MAX_PROBLEMS, parse } from '../parser/parse.ts';
 import type { FileItem, ParsedFile, Span } from '../syntax/tree.ts';
 import { scan } from '../tokens/scan.ts';
 import { KeptLines } from './kept.ts';
@@ -59,7 +59,10 @@ export function formatRange(
 /** After this many lines had to be left alone the rest of the text is, too. */
 const MOST_TRIES = 12;
 
-/** All changes, in the order of the text. */
+/**
+ * All changes, in the order of the text. The result is read again before it is given away: tokens always, the
+ * tree where the text has problems. Without problems the layout ends lines only where something begins anyway.
+ */
 function formatEdits(text: string, parsed: ParsedFile): Edit[] {
   const source = new Source(text, parsed);
   const troubles = troubleSpots(source, parsed);

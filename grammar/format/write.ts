@@ -1,6 +1,7 @@
 /** From the plan of the gaps to the edits that make the text so. Only what stands between tokens changes. */
 import type { Span } from '../syntax/tree.ts';
 import type { KeptLines } from './kept.ts';
+import { STEP } from './layout.ts';
 import { type GapPlan, NEW_LINE, NONE, ONE, TOGETHER } from './plan.ts';
 import type { Source } from './source.ts';
 
@@ -32,6 +33,8 @@ class Writer {
   /** Where the last token or comment ended. */
   private end = 0;
   private keptBefore = false;
+  /** Nothing but a comment on the same line stands behind an opening brace so far. */
+  private opened = false;
 
   constructor(plan: GapPlan, kept: KeptLines) {
     this.source = plan.source;
@@ -46,61 +49,46 @@ class Writer {
       if (this.source.hasComment(gap)) {
         const first = this.source.commentsFrom(gap);
         const end = this.source.commentsTo(gap);
-        const forced = this.emptyLineBefore(gap, first, end);
-        for (let i = first; i < end; i += 1) this.comment(gap, comments[i]!, i === first, i === forced);
-        if (token)
-          this.line(token, this.plan.indents[gap]!, this.emptyAfterComment(gap, end, forced === end));
+        const wanted = this.emptyLineBefore(gap, first, end);
+        for (let i = first; i < end; i += 1) this.comment(gap, comments[i]!, i === wanted);
+        if (token) this.ownLine(gap, token, wanted === end);
       } else if (token) this.token(gap, token);
-      if (token) this.end = token.end;
+      if (token) {
+        this.end = token.end;
+        this.opened = this.source.is(gap, '{');
+      }
     }
     this.finish();
     return this.list;
   }
 
   private token(gap: number, token: Span): void {
-    const { plan, source } = this;
-    if (gap === 0) {
-      this.line(token, plan.indents[gap]!, false);
-      return;
-    }
-    const typed = source.tokens[gap]!.beginsLine;
+    const { plan, kept } = this;
+    const typed = this.source.tokens[gap]!.beginsLine;
     const line = plan.lines[gap]!;
-    const keeps = typed && this.kept.any && this.keptBefore !== this.kept.has(token.start);
-    if (line === NEW_LINE || (line !== TOGETHER && typed) || keeps) {
-      const touching = source.is(gap - 1, '{') || source.is(gap, '}');
-      const wanted = plan.empties[gap]!;
-      const empty = !touching && (wanted === ONE || (wanted !== NONE && this.typedEmpty(token.start)));
-      this.line(token, plan.indents[gap]!, empty);
-      return;
-    }
-    this.put(token, ' '.repeat(plan.spaces(gap)));
+    const parted = typed && kept.any && this.keptBefore !== kept.has(token.start);
+    if (gap === 0 || line === NEW_LINE || (line !== TOGETHER && typed) || parted) {
+      this.ownLine(gap, token, plan.empties[gap] === ONE);
+    } else this.put(token, ' '.repeat(plan.spaces(gap)));
   }
 
-  private comment(gap: number, comment: Span, first: boolean, forced: boolean): void {
-    const behind = first && gap > 0 && newlines(this.source.text, this.end, comment.start) === 0;
-    if (behind) {
-      this.put(comment, '  ');
-    } else {
-      const { plan, source } = this;
-      const touching = this.end === 0 || (first && source.is(gap - 1, '{'));
-      const empty = !touching && (forced || (plan.empties[gap] !== NONE && this.typedEmpty(comment.start)));
+  private ownLine(gap: number, token: Span, wanted: boolean): void {
+    const { plan, source } = this;
+    const empty = !this.opened && !source.is(gap, '}') && (wanted || this.typedEmpty(gap, token.start));
+    this.line(token, plan.indents[gap]!, empty);
+  }
+
+  private comment(gap: number, comment: Span, wanted: boolean): void {
+    const { plan, source } = this;
+    if (this.end > 0 && newlines(source.text, this.end, comment.start) === 0) this.put(comment, '  ');
+    else {
       // What stands before a closing brace or within a statement stands further in than the brace does.
-      const inner = source.is(gap, '}') || source.is(gap, '{') ? 2 : 0;
+      const inner = source.is(gap, '}') || source.is(gap, '{') ? STEP : 0;
+      const empty = !this.opened && (wanted || this.typedEmpty(gap, comment.start));
       this.line(comment, plan.indents[gap]! + inner, empty);
+      this.opened = false;
     }
     this.end = comment.end;
-  }
-
-  /** Whether an empty line belongs between the last comment of a gap and the token. */
-  private emptyAfterComment(gap: number, afterLast: number, forced: boolean): boolean {
-    const { source, plan } = this;
-    if (source.is(gap, '}')) return false;
-    const only = afterLast - source.commentsFrom(gap) === 1;
-    const before = source.tokens[gap - 1];
-    const behind =
-      only && before && newlines(source.text, before.end, source.comments[afterLast - 1]!.start) === 0;
-    if (behind && source.is(gap - 1, '{')) return false;
-    return forced || (plan.empties[gap] !== NONE && this.typedEmpty(source.tokens[gap]!.start));
   }
 
   /** Where an empty line is wanted and the author has none: the number of the comment it goes before. */
@@ -128,8 +116,9 @@ class Writer {
     else this.change(this.end, text.length, `${this.keptBefore ? beforeLineEnd(rest) : ''}\n`);
   }
 
-  private typedEmpty(start: number): boolean {
-    return newlines(this.source.text, this.end, start) > 1;
+  /** The author has an empty line before `start`, and the plan allows it. */
+  private typedEmpty(gap: number, start: number): boolean {
+    return this.end > 0 && this.plan.empties[gap] !== NONE && newlines(this.source.text, this.end, start) > 1;
   }
 
   /** The token or comment begins a line. */
