@@ -10,12 +10,20 @@ import { stageOutOfOrder } from './fastening/stage-out-of-order.ts';
 import { stageRepeated } from './fastening/stage-repeated.ts';
 import { stageSkipped } from './fastening/stage-skipped.ts';
 import { tightenedUnseated } from './fastening/tightened-unseated.ts';
+import { branchUnfinished } from './flow/branch-unfinished.ts';
+import { loopNotRestored } from './flow/loop-not-restored.ts';
+import { reverseImpossible } from './flow/reverse-impossible.ts';
+import { staleMeasurement } from './flow/stale-measurement.ts';
+import { undecided } from './flow/undecided.ts';
+import { variantDead } from './flow/variant-dead.ts';
+import { variantUncovered } from './flow/variant-uncovered.ts';
 import { faceNotCleaned } from './fluids/face-not-cleaned.ts';
 import { notBled } from './fluids/not-bled.ts';
 import { openedFull } from './fluids/opened-full.ts';
 import { isolatedOutOfOrder } from './hazards/isolated-out-of-order.ts';
 import { notMadeSafe } from './hazards/not-made-safe.ts';
 import { notProvedSafe } from './hazards/not-proved-safe.ts';
+import { CONTRACTS, MACHINE, NAMES, QUANTITIES, TEXT } from './names-and-text.ts';
 import { bypassLeft } from './order/bypass-left.ts';
 import { covered } from './order/covered.ts';
 import { discardedReused } from './order/discarded-reused.ts';
@@ -45,6 +53,7 @@ import { thrownAwayWith } from './order/thrown-away-with.ts';
 import { trialNotUndone } from './order/trial-not-undone.ts';
 import { turnedWhileLocked } from './order/turned-while-locked.ts';
 import { wrongVerb } from './order/wrong-verb.ts';
+import { toolFailure } from './text/tool-failure.ts';
 
 const ORDER: readonly Check[] = [
   leftOff,
@@ -88,6 +97,16 @@ const FASTENING: readonly Check[] = [
   notSecured,
 ];
 
+const FLOW: readonly Check[] = [
+  branchUnfinished,
+  variantUncovered,
+  variantDead,
+  loopNotRestored,
+  staleMeasurement,
+  reverseImpossible,
+  undecided,
+];
+
 const HAZARDS: readonly Check[] = [notMadeSafe, notProvedSafe, isolatedOutOfOrder];
 
 const FLUIDS: readonly Check[] = [openedFull, notBled, faceNotCleaned];
@@ -98,10 +117,19 @@ export const ALL_CHECKS: readonly Check[] = [
   ...FASTENING,
   ...HAZARDS,
   ...FLUIDS,
+  // What branches, repeats, variants and measurements show.
+  ...FLOW,
+  ...CONTRACTS,
   // What names, quantities, machine files and the text itself show.
+  ...NAMES,
+  ...QUANTITIES,
+  ...MACHINE,
+  ...TEXT,
 ];
 
-const BY_NAME: ReadonlyMap<string, Check> = new Map(ALL_CHECKS.map((check) => [check.name, check]));
+const BY_NAME: ReadonlyMap<string, Check> = new Map(
+  [...ALL_CHECKS, toolFailure].map((check) => [check.name, check]),
+);
 
 export function checkNamed(name: string): Check | undefined {
   return BY_NAME.get(name);

@@ -6,11 +6,12 @@ import type { Action, Block, Condition, Procedure, Ref, Statement, Task } from '
 import { itemsOf } from '../model/build.ts';
 import { casesOf } from '../model/conditions.ts';
 import type { Fact } from '../model/facts.ts';
+import type { Thing } from '../model/model.ts';
 import type { LoadedFile } from '../model/names.ts';
-import { findProcedure } from '../model/names.ts';
+import { findProcedure, nearest } from '../model/names.ts';
 import type { Place } from '../report/finding.ts';
 import { perform } from './actions/perform.ts';
-import { bit, FITTED } from './aspects.ts';
+import { bit, FITTED, NO } from './aspects.ts';
 import { type CaseSet, EVERY, NONE } from './cases.ts';
 import { makeSo, startHolds } from './contract.ts';
 import { Measured } from './measured.ts';
@@ -54,6 +55,7 @@ export class Flow {
   /** Axes met in the loops that are running. */
   private readonly met: number[][] = [];
   private readonly measured: Measured;
+  private readonly near = new Map<string, string | undefined>();
 
   constructor(run: Run, file: string, visible: readonly LoadedFile[], tasks: ReadonlyMap<string, Task>) {
     this.run = run;
@@ -280,6 +282,14 @@ export class Flow {
         words: { task: statement.task!.text, why: thing.singleUse ? 'single-use' : 'discarded' },
       });
     }
+    for (const { thing } of lost) {
+      for (let item = thing.first; item < thing.first + thing.positions.length; item++) {
+        // Once said, a new one is taken to be in: the rest of the job is judged on its own.
+        const away = run.where('place', item, ~bit(FITTED));
+        run.assume('place', item, FITTED, away);
+        run.assume('parted', item, NO, away);
+      }
+    }
     for (const one of statements) this.statement(one, file);
   }
 
@@ -390,7 +400,7 @@ export class Flow {
 
   resolve(ref: Ref): { items: number[] } | undefined {
     const name = this.bound.get(ref.name.text) ?? ref.name.text;
-    const thing = this.run.model.byName.get(name);
+    const thing = this.run.model.byName.get(name) ?? this.meant(name);
     if (!thing) return undefined;
     if (ref.positions.length === 0) return itemsOf(thing, ref);
     const positions = ref.positions.map((position) => ({
@@ -398,7 +408,17 @@ export class Flow {
       from: this.bound.get(position.from) ?? position.from,
       ...(position.to === undefined ? {} : { to: this.bound.get(position.to) ?? position.to }),
     }));
-    return itemsOf(thing, { ...ref, positions });
+    const { items, unknown } = itemsOf(thing, { ...ref, positions });
+    // A position that the group does not have is one finding; the step is taken to mean the group.
+    return { items: items.length === 0 && unknown ? itemsOf(thing, { ...ref, positions: [] }).items : items };
+  }
+
+  /** A misspelt name is one finding; the step is taken to mean the thing with the nearest name. */
+  private meant(name: string): Thing | undefined {
+    const { byName } = this.run.model;
+    if (!this.near.has(name)) this.near.set(name, nearest(name, byName.keys()));
+    const near = this.near.get(name);
+    return near === undefined ? undefined : byName.get(near);
   }
 }
 

@@ -332,6 +332,7 @@ export class Run {
   private stepAt(index: number): (Place & { objects: Action['objects'] }) | undefined {
     if (index < 0) return this.before ? { ...this.before, objects: [] } : undefined;
     const step = this.steps[index];
+    if (step?.shown) return { ...step.shown, objects: [] };
     return (
       step && {
         file: step.file,
