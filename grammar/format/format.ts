@@ -128,7 +128,7 @@ function parted(before: FileItem, after: FileItem): boolean {
 /** Where the text could not be read. The parser lists no more than a certain number; what follows is unknown. */
 function troubleSpots(source: Source, { problems }: ParsedFile): Span[] {
   const spots: Span[] = problems.map(({ start, end }) => ({ start, end }));
-  if (problems.length >= 100)
+  if (problems.length > MAX_PROBLEMS)
     spots.push({ start: problems[problems.length - 1]!.start, end: source.text.length });
   return spots;
 }
