@@ -297,10 +297,8 @@ export class Flow {
   private use(statement: Extract<Statement, { kind: 'do' }>, name: string, file: string): void {
     const { run } = this;
     const at = { file, start: statement.start, end: statement.end };
-    if (this.doing.includes(name) || this.doing.length > MOST_USES) {
-      run.fact({ check: 'use-cycle', at, words: { path: name } });
-      return;
-    }
+    // A use that leads back to itself is a finding about names; here it is not followed.
+    if (this.doing.includes(name) || this.doing.length > MOST_USES) return;
     const uses = this.uses;
     this.uses = `${uses}/${statement.start}`;
     this.doing.push(name);

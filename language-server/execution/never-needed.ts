@@ -25,25 +25,27 @@ const ANYTHING: ReadonlySet<string> = new Set([
 
 export function neverNeeded(run: Run): void {
   const off = new Map<number, number>();
+  const dug = new Set<number>();
+  let selecting = false;
   // Where something else is wrong with it, that is the finding.
   const found = new Set(run.facts.map((fact) => fact.subject?.thing));
-  run.steps.forEach(({ action, touched }, index) => {
+  run.steps.forEach(({ action, touched, within }, index) => {
+    if (action.verb === 'choose' || action.verb === 'trial fit') selecting = true;
     if (AWAY.has(action.verb)) {
-      if (action.tails.some((tail) => tail.tail === 'and discard')) return;
-      for (const item of touched) if (run.thing(item).type === 'part') off.set(item, index);
+      const thrown = action.tails.some((tail) => tail.tail === 'and discard');
+      for (const item of touched) {
+        // Dug out from under something else, it is part of a larger strip.
+        const covered = run.model.covers[item]!.some((cover) => dug.has(cover));
+        if (!thrown && !covered && run.thing(item).type === 'part') off.set(item, index);
+        dug.add(item);
+      }
     } else if (BACK.has(action.verb)) {
       for (const item of touched) {
         const since = off.get(item);
         off.delete(item);
-        if (since === undefined || action.fresh || run.steps[since]!.within !== run.steps[index]!.within)
-          continue;
+        if (since === undefined || selecting || action.fresh || run.steps[since]!.within !== within) continue;
         if (!found.has(run.thing(item)) && !needed(run, item, since, index)) {
-          run.blame('never-needed', item, {
-            cases: run.steps[since]!.within,
-            at: since,
-            since: index,
-            what: 'put back',
-          });
+          run.blame('never-needed', item, { cases: within, at: since, since: index, what: 'put back' });
         }
       }
     }
@@ -52,47 +54,31 @@ export function neverNeeded(run: Run): void {
 }
 
 function needed(run: Run, item: number, from: number, to: number): boolean {
-  const { model } = run;
-  // Dug out from under something else, it is part of a larger strip; after a choice, of a selection.
-  if (
-    model.covers[item]!.some((cover) =>
-      run.steps.some((step) => AWAY.has(step.action.verb) && step.touched.includes(cover)),
-    )
-  )
-    return true;
-  if (
-    run.steps.slice(0, to).some((step) => step.action.verb === 'choose' || step.action.verb === 'trial fit')
-  )
-    return true;
-  const near = new Set<number>([
-    item,
-    ...model.seats[item]!,
-    ...model.seals[item]!,
-    ...model.faces[item]!,
-    ...model.opens[item]!,
-    ...model.riders[item]!,
-    ...model.carries[item]!,
-    ...model.relieves[item]!,
-    ...model.drains[item]!,
-    ...model.servicePoints[item]!,
-  ]);
-  for (const seal of model.seals[item]!) for (const face of model.faces[seal]!) near.add(face);
-  // Whatever it covers, and whatever sits or is fastened or joined where it was.
-  model.covers.forEach((covers, other) => {
-    if (covers.includes(item)) near.add(other);
-  });
-  for (const seat of model.seats[item]!) {
-    for (const other of [...model.riders[seat]!, ...model.fastenersOf[seat]!, ...model.connectionsOf[seat]!])
-      near.add(other);
-  }
-  const own = new Set([...model.fastenersOf[item]!, ...model.connectionsOf[item]!]);
   for (let index = from + 1; index < to; index++) {
     const { action, touched } = run.steps[index]!;
     if (ANYTHING.has(action.verb)) return true;
-    for (const one of touched) {
-      if (one === item) return true;
-      if (near.has(one) && !(own.has(one) && (AWAY.has(action.verb) || BACK.has(action.verb)))) return true;
-    }
+    const moving = AWAY.has(action.verb) || BACK.has(action.verb);
+    for (const one of touched) if (one === item || isNear(run, item, one, moving)) return true;
   }
   return false;
+}
+
+/** Whether work on `one` can be the reason why `item` is off. Its own fasteners coming and going are not. */
+function isNear(run: Run, item: number, one: number, moving: boolean): boolean {
+  const { model } = run;
+  const own = model.fastenersOf[item]!.includes(one) || model.connectionsOf[item]!.includes(one);
+  if (own) return !moving;
+  const seats = model.seats[item]!;
+  return (
+    model.covers[one]!.includes(item) ||
+    seats.includes(one) ||
+    model.riders[item]!.includes(one) ||
+    model.seals[item]!.includes(one) ||
+    model.faces[item]!.includes(one) ||
+    model.seals[item]!.some((seal) => model.faces[seal]!.includes(one)) ||
+    [model.opens, model.carries, model.relieves, model.drains, model.servicePoints].some((list) =>
+      list[item]!.includes(one),
+    ) ||
+    seats.some((seat) => model.seats[one]!.includes(seat) || model.members[one]!.includes(seat))
+  );
 }
