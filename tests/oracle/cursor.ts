@@ -2,6 +2,29 @@
 import type { Token } from './lexer.ts';
 import type { Condition, Ref } from './shape.ts';
 
+/** Phrases by their first word, longer ones first. */
+export type Phrases = ReadonlyMap<string, readonly string[]>;
+
+export function phrases(list: readonly string[]): Phrases {
+  const map = new Map<string, string[]>();
+  for (const phrase of list.toSorted((a, b) => b.length - a.length)) {
+    const first = wordsOf(phrase)[0]!;
+    map.set(first, [...(map.get(first) ?? []), phrase]);
+  }
+  return map;
+}
+
+const SPLIT = new Map<string, readonly string[]>();
+
+function wordsOf(phrase: string): readonly string[] {
+  let words = SPLIT.get(phrase);
+  if (!words) {
+    words = phrase.split(' ');
+    SPLIT.set(phrase, words);
+  }
+  return words;
+}
+
 export class Cursor {
   readonly tokens: readonly Token[];
   at = 0;
@@ -43,16 +66,30 @@ export class Cursor {
 
   /** True where the words of the phrase stand here, one after the other. */
   words(phrase: string): boolean {
-    return phrase.split(' ').every((word, index) => {
-      const token = this.peek(index);
-      return token?.type === 'word' && token.text === word;
-    });
+    const words = wordsOf(phrase);
+    for (let index = 0; index < words.length; index++) {
+      const token = this.tokens[this.at + index];
+      if (token?.type !== 'word' || token.text !== words[index]) return false;
+    }
+    return true;
   }
 
   takeWords(phrase: string): boolean {
     if (!this.words(phrase)) return false;
-    this.at += phrase.split(' ').length;
+    this.at += wordsOf(phrase).length;
     return true;
+  }
+
+  /** The first of the phrases that stands here, taken. */
+  takeOneOf(phrases: Phrases): string | undefined {
+    const token = this.peek();
+    if (token?.type !== 'word') return undefined;
+    return phrases.get(token.text)?.find((phrase) => this.takeWords(phrase));
+  }
+
+  isOneOf(phrases: Phrases): boolean {
+    const token = this.peek();
+    return token?.type === 'word' && (phrases.get(token.text)?.some((phrase) => this.words(phrase)) ?? false);
   }
 
   needWord(): string {

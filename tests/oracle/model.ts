@@ -65,6 +65,7 @@ export interface Item {
 }
 
 export interface System {
+  id: number;
   name: string;
   openers: Item[];
   relieving: Item[];
@@ -156,6 +157,7 @@ function addSystem(model: Model, declaration: Declaration): void {
   const pressure = any('pressure', 'stored', 'relieved at');
   const heat = any('temperature');
   const system: System = {
+    id: model.systems.length,
     name: declaration.name,
     openers: [],
     relieving: [],
@@ -196,6 +198,7 @@ function addItems(model: Model, declaration: Declaration): void {
       secures: flag('secured by'),
     }),
   );
+  // Numbers from 1: 0 stands for the ground.
   for (const item of items) item.id = model.items.push(item);
   model.byName.set(declaration.name, items);
 }

@@ -18,11 +18,11 @@ export interface Work {
 }
 
 export function stateOf(w: Work, item: Item): ItemState {
-  return w.state.items.get(item)!;
+  return w.state.items[item.id]!;
 }
 
 export function systemState(w: Work, system: System): SystemState {
-  return w.state.systems.get(system)!;
+  return w.state.systems[system.id]!;
 }
 
 const PLACED = ['part', 'seal', 'control', 'isolator'];

@@ -1,5 +1,6 @@
 /** Reads what can stand in a machine. Clauses without a bearing on the state are read over, not kept. */
 import type { Cursor } from './cursor.ts';
+import { phrases } from './cursor.ts';
 import type { Clause, Declaration, Machine, Stage } from './shape.ts';
 
 const KINDS = [
@@ -37,9 +38,8 @@ const SPECIAL = [
   ...['positions', 'only', 'hazard', 'holds', 'thread', 'class', 'grade', 'layout', 'order', 'plan'],
   ...['normally', 'also called'],
 ];
-const CLAUSES = [...WITH_REFS, ...PLAIN, ...WITH_TEXT, ...WITH_QUANTITY, ...SPECIAL].toSorted(
-  (a, b) => b.length - a.length,
-);
+const CLAUSES = phrases([...WITH_REFS, ...PLAIN, ...WITH_TEXT, ...WITH_QUANTITY, ...SPECIAL]);
+const ITEMS = phrases([...KINDS, ...OTHER_ITEMS]);
 
 export function emptyMachine(name: string): Machine {
   return { name, declarations: [], coupled: [], variants: [], nevers: [] };
@@ -58,7 +58,7 @@ export function readMachine(c: Cursor): Machine {
 /** True where an item of a machine begins. */
 export function atItem(c: Cursor): boolean {
   if (c.words('part of') || c.words('part number')) return false;
-  return [...KINDS, ...OTHER_ITEMS].some((word) => c.words(word)) && c.peek(1)?.type === 'word';
+  return c.isOneOf(ITEMS) && c.peek(1)?.type === 'word';
 }
 
 export function readItem(c: Cursor, into: Machine): void {
@@ -106,7 +106,7 @@ function readClause(c: Cursor): Clause {
   const clause: Clause = { clause: '', refs: [], to: [], names: [], stages: [], toYield: false };
   const count = c.takeCount();
   if (count !== undefined) return { ...clause, clause: 'count', count };
-  const name = CLAUSES.find((phrase) => c.takeWords(phrase));
+  const name = c.takeOneOf(CLAUSES);
   if (name === undefined) c.fail('a clause');
   clause.clause = name;
   if (WITH_REFS.includes(name)) {
@@ -125,7 +125,7 @@ function readClause(c: Cursor): Clause {
     if (c.takeWords('when')) c.names();
   } else if (name === 'holds') {
     c.skipQuantity();
-    if (c.peek()?.type === 'word' && !CLAUSES.some((phrase) => c.words(phrase)) && !c.peek()!.begins) c.ref();
+    if (c.peek()?.type === 'word' && !c.isOneOf(CLAUSES) && !c.peek()!.begins) c.ref();
   } else if (name === 'normally') clause.names = [c.needWord()];
   else if (name === 'also called') {
     do c.takeText();
@@ -142,7 +142,7 @@ function skipDesignation(c: Cursor): void {
     if (!token || c.mark('}') || (token.begins && atItem(c))) return;
     if (c.takeWords('in turn') || c.takeWords('from the middle')) continue;
     if (token.begins && ['machine', 'procedure', 'use'].includes(token.text)) return;
-    if (/^x\d+$/.test(token.text) || CLAUSES.some((phrase) => c.words(phrase))) return;
+    if (/^x\d+$/.test(token.text) || c.isOneOf(CLAUSES)) return;
     c.next();
   }
 }

@@ -1,7 +1,8 @@
 /** Reads procedures: headers, blocks, statements, and each action with its place in the text. */
 import type { Cursor } from './cursor.ts';
+import { phrases } from './cursor.ts';
 import { skipLine } from './read-machine.ts';
-import type { Action, Block, Claim, Procedure, Statement } from './shape.ts';
+import type { Action, Block, Claim, Flow, Placed, Procedure, Statement } from './shape.ts';
 
 const VERBS: Record<string, string> = Object.fromEntries(
   [
@@ -60,15 +61,16 @@ const ALSO: Record<string, string> = {
   grease: 'lubricate',
   start: 'run',
 };
-const PHRASES = Object.entries({ ...VERBS, ...ALSO }).toSorted((a, b) => b[0].length - a[0].length);
+const MEANT: Record<string, string> = { ...VERBS, ...ALSO };
+const PHRASES = phrases(Object.keys(MEANT));
 const NO_OBJECT = ['wait', 'sign'];
 const TOPIC_FIRST = ['measure', 'record', 'choose'];
-const SIGNALS = ['danger', 'warning', 'caution', 'notice', 'note'];
-const HEADERS = [
+const SIGNALS = phrases(['danger', 'warning', 'caution', 'notice', 'note']);
+const HEADERS = phrases([
   ...['for', 'document', 'people', 'skill', 'time', 'wear', 'tools', 'supplies', 'starts with', 'ends with'],
   ...['starts where', 'elsewhere', 'only', 'needs', 'change'],
-];
-const TAILS = [
+]);
+const TAILS = phrases([
   ...['with', 'holding', 'while', 'by hand', 'by', 'from', 'into', 'between', 'of', 'except', 'until', 'for'],
   ...[
     'within',
@@ -85,7 +87,7 @@ const TAILS = [
     'picture',
   ],
   ...['and discard'],
-].toSorted((a, b) => b.length - a.length);
+]);
 const STATES = [
   ...['fitted', 'off', 'on', 'aside', 'loose', 'tight', 'hand-tight', 'connected', 'disconnected', 'capped'],
   ...['open', 'closed', 'locked', 'unlocked', 'full', 'drained', 'pressurised', 'relieved', 'hot', 'cool'],
@@ -99,7 +101,8 @@ export function readProcedure(c: Cursor): Procedure {
     starts: [],
     ends: [],
     allows: [],
-    line: c.peek()?.line ?? 0,
+    start: c.peek()?.start ?? 0,
+    end: 0,
   };
   procedure.name = c.needWord();
   c.takeText();
@@ -108,11 +111,12 @@ export function readProcedure(c: Cursor): Procedure {
     readHeader(c, procedure);
   }
   if (c.mark('{')) procedure.body = readBlock(c, procedure);
+  procedure.end = c.tokens[c.at - 1]!.end;
   return procedure;
 }
 
 function readHeader(c: Cursor, procedure: Procedure): void {
-  const header = HEADERS.find((phrase) => c.takeWords(phrase));
+  const header = c.takeOneOf(HEADERS);
   if (header === 'for') procedure.machines = c.names();
   else if (header === 'starts with') procedure.starts.push(...readClaims(c));
   else if (header === 'ends with') procedure.ends.push(...readClaims(c));
@@ -123,7 +127,7 @@ function readHeader(c: Cursor, procedure: Procedure): void {
   } else if (header === 'only') procedure.only = c.condition();
   else if (header === undefined) c.fail('a header');
   else {
-    const begins = () => HEADERS.some((phrase) => c.words(phrase)) && c.tokens[c.at - 1]?.text !== ',';
+    const begins = () => c.isOneOf(HEADERS) && c.tokens[c.at - 1]?.text !== ',';
     while (c.peek() && !c.mark('{') && !begins()) c.next();
   }
 }
@@ -177,14 +181,26 @@ function readBlock(c: Cursor, procedure: Procedure): Block {
   return block;
 }
 
+type Unplaced<T> = T extends unknown ? Omit<T, keyof Placed> : never;
+
 function readStatement(c: Cursor, procedure: Procedure): Statement | undefined {
-  const line = c.peek()?.line ?? 0;
-  const block = () => readBlock(c, procedure);
-  if (SIGNALS.some((signal) => c.words(signal))) {
-    c.next();
+  const first = c.peek();
+  const flow = readFlow(c, () => readBlock(c, procedure));
+  if (flow === 'nothing') return undefined;
+  if (flow === 'action') return readAction(c, procedure);
+  return { ...flow, start: first!.start, end: c.tokens[c.at - 1]!.end, line: first!.line };
+}
+
+/** Gives `nothing` for what has no bearing on the state (read over), `action` where an action stands (unread). */
+function readFlow(c: Cursor, block: () => Block): Unplaced<Flow> | 'nothing' | 'action' {
+  if (c.takeOneOf(SIGNALS) !== undefined) {
     while (c.peek()?.type === 'word' && !c.peek()!.begins) c.names();
     c.takeText();
-    return undefined;
+    return 'nothing';
+  }
+  if (c.takeWords('value')) {
+    skipLine(c);
+    return 'nothing';
   }
   if (c.takeWords('task')) {
     const name = c.needWord();
@@ -201,8 +217,8 @@ function readStatement(c: Cursor, procedure: Procedure): Statement | undefined {
     const condition = c.condition();
     const body = block();
     return c.takeWords('otherwise')
-      ? { kind, condition, body, otherwise: block(), line }
-      : { kind, condition, body, line };
+      ? { kind, condition, body, otherwise: block() }
+      : { kind, condition, body };
   }
   if (c.takeWords('choice')) {
     const name = c.needWord();
@@ -214,52 +230,40 @@ function readStatement(c: Cursor, procedure: Procedure): Statement | undefined {
   if (c.takeWords('repeat')) {
     while (!c.mark('{')) c.next();
     const body = block();
-    return c.takeWords('otherwise')
-      ? { kind: 'repeat', body, otherwise: block(), line }
-      : { kind: 'repeat', body, line };
+    return c.takeWords('otherwise') ? { kind: 'repeat', body, otherwise: block() } : { kind: 'repeat', body };
   }
   if (c.takeWords('for each')) return readForEach(c, block);
   if (c.takeWords('reverse')) {
     const task = c.needWord();
-    return { kind: 'reverse', task, except: c.takeWords('except') ? c.refs() : [], line };
+    return { kind: 'reverse', task, except: c.takeWords('except') ? c.refs() : [] };
   }
-  if (c.takeWords('do')) return { kind: 'do', name: c.needWord(), line };
+  if (c.takeWords('do')) return { kind: 'do', name: c.needWord() };
   if (c.takeWords('stop')) {
     c.takeText();
     return { kind: 'stop' };
   }
-  if (c.takeWords('continues')) return { kind: 'continues' };
-  if (c.takeWords('value')) {
-    skipLine(c);
-    return undefined;
-  }
-  return readAction(c, procedure);
+  return c.takeWords('continues') ? { kind: 'continues' } : 'action';
 }
 
-function readForEach(c: Cursor, block: () => Block): Statement {
-  const first = c.next();
-  const variable = first.text;
-  if (c.takeWords('of')) {
-    return { kind: 'for each', variable, values: [], of: c.ref(), body: block() };
-  }
+function readForEach(c: Cursor, block: () => Block): Unplaced<Flow> {
+  const variable = c.next().text;
+  if (c.takeWords('of')) return { kind: 'for each', variable, values: [], of: c.ref(), body: block() };
   if (!c.takeWords('in')) c.fail('in or of');
-  if (c.peek()?.type === 'number') {
-    const from = c.needNumber();
-    c.needMark('..');
-    const to = c.needNumber();
-    const values = Array.from({ length: to - from + 1 }, (_, index) => String(from + index));
-    return { kind: 'for each', variable, values, body: block() };
-  }
-  return { kind: 'for each', variable, values: c.names(), body: block() };
+  if (c.peek()?.type !== 'number') return { kind: 'for each', variable, values: c.names(), body: block() };
+  const from = c.needNumber();
+  c.needMark('..');
+  const to = c.needNumber();
+  const values = Array.from({ length: to - from + 1 }, (_, index) => String(from + index));
+  return { kind: 'for each', variable, values, body: block() };
 }
 
 function readAction(c: Cursor, procedure: Procedure): Action {
   const first = c.peek();
-  const phrase = PHRASES.find(([words]) => c.takeWords(words));
-  if (!first || !phrase) c.fail('a verb');
+  const phrase = c.takeOneOf(PHRASES);
+  if (!first || phrase === undefined) c.fail('a verb');
   const action: Action = {
     kind: 'action',
-    verb: phrase[1],
+    verb: MEANT[phrase]!,
     objects: [],
     together: false,
     with: [],
@@ -293,7 +297,7 @@ function readObjects(c: Cursor, action: Action): void {
       }
     }
   }
-  const tailFirst = action.verb === 'run' && TAILS.some((phrase) => c.words(phrase));
+  const tailFirst = action.verb === 'run' && c.isOneOf(TAILS);
   if (c.peek()?.type === 'word' && !c.peek()!.begins && !tailFirst) {
     action.objects.push(c.ref());
     for (;;) {
@@ -329,7 +333,7 @@ function readOutcomes(c: Cursor, action: Action, procedure: Procedure): void {
 function readTail(c: Cursor, action: Action): boolean {
   if (c.takeText() !== undefined) return true;
   if (c.words('for each')) return false;
-  const tail = TAILS.find((phrase) => c.takeWords(phrase));
+  const tail = c.takeOneOf(TAILS);
   switch (tail) {
     case undefined:
       return false;
@@ -338,7 +342,7 @@ function readTail(c: Cursor, action: Action): boolean {
       else {
         // `with 2 people`, `with 1.2 L pump-oil`
         c.skipQuantity();
-        const tailNext = TAILS.some((phrase) => c.words(phrase));
+        const tailNext = c.isOneOf(TAILS);
         if (!c.takeWords('people') && c.peek()?.type === 'word' && !c.peek()!.begins && !tailNext) c.ref();
       }
       return true;

@@ -57,7 +57,7 @@ export interface Machine {
   nevers: Condition[];
 }
 
-export interface Action {
+export interface Action extends Placed {
   kind: 'action';
   verb: string;
   fresh?: 'new' | 'kit';
@@ -76,26 +76,33 @@ export interface Action {
   /** Percent; NaN where the pass has no percentage. */
   pass?: number;
   outcomes: Block[];
-  start: number;
-  end: number;
-  line: number;
 }
 
 export interface Block {
   statements: Statement[];
 }
 
-export type Statement =
-  | Action
-  | { kind: 'task'; name: string; body: Block }
-  | { kind: 'step' | 'hold'; body: Block }
-  | { kind: 'when' | 'if'; condition: Condition; body: Block; otherwise?: Block; line: number }
-  | { kind: 'choice'; name: string; values: string[] }
-  | { kind: 'repeat'; body: Block; otherwise?: Block; line: number }
-  | { kind: 'for each'; variable: string; values: string[]; of?: Ref; body: Block }
-  | { kind: 'reverse'; task: string; except: Ref[]; line: number }
-  | { kind: 'do'; name: string; line: number }
-  | { kind: 'stop' | 'continues' };
+/** `start` and `end` are its place in the text; `line` counts from 1. */
+export interface Placed {
+  start: number;
+  end: number;
+  line: number;
+}
+
+export type Flow = Placed &
+  (
+    | { kind: 'task'; name: string; body: Block }
+    | { kind: 'step' | 'hold'; body: Block }
+    | { kind: 'when' | 'if'; condition: Condition; body: Block; otherwise?: Block }
+    | { kind: 'choice'; name: string; values: string[] }
+    | { kind: 'repeat'; body: Block; otherwise?: Block }
+    | { kind: 'for each'; variable: string; values: string[]; of?: Ref; body: Block }
+    | { kind: 'reverse'; task: string; except: Ref[] }
+    | { kind: 'do'; name: string }
+    | { kind: 'stop' | 'continues' }
+  );
+
+export type Statement = Action | Flow;
 
 export interface Procedure {
   name: string;
@@ -108,7 +115,8 @@ export interface Procedure {
   body?: Block;
   /** `allow check because "…"`: holds for the statement after it, as lines. */
   allows: { check: string; from: number; to: number }[];
-  line: number;
+  start: number;
+  end: number;
 }
 
 export interface DowelFile {

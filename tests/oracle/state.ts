@@ -78,8 +78,9 @@ export interface SystemState {
 }
 
 export interface State {
-  items: Map<Item, ItemState>;
-  systems: Map<System, SystemState>;
+  /** By the number of the item, of the system. */
+  items: ItemState[];
+  systems: SystemState[];
   /** Locked by hand or with a tool that the machine does not declare. */
   handLocks: Map<Item, Cause>;
   bypasses: Map<Item, Cause>;
@@ -92,16 +93,16 @@ export interface State {
 /** `positions` gives, for a control, what the first action on it in the text makes of it. */
 export function stateAtStart(model: Model, positions: ReadonlyMap<string, boolean>): State {
   const state: State = {
-    items: new Map(),
-    systems: new Map(),
+    items: [],
+    systems: [],
     handLocks: new Map(),
     bypasses: new Map(),
     bypassTools: new Map(),
     foundAway: new Map(),
   };
-  for (const item of model.items) state.items.set(item, itemAtStart(item, positions));
+  for (const item of model.items) state.items[item.id] = itemAtStart(item, positions);
   for (const system of model.systems) {
-    state.systems.set(system, {
+    state.systems[system.id] = {
       fill: 'full',
       fillBy: START,
       bled: true,
@@ -112,7 +113,7 @@ export function stateAtStart(model: Model, positions: ReadonlyMap<string, boolea
       live: system.power,
       liveBy: START,
       proved: false,
-    });
+    };
   }
   return state;
 }
@@ -200,7 +201,7 @@ function claimedSystems(model: Model, claim: Claim): System[] {
 /** Remembers what a claim about the whole of something found away, for the end. */
 export function rememberAway(model: Model, state: State, claim: Claim, line: number): void {
   for (const item of claimedItems(model, claim)) {
-    if (!item.added && isAway(state.items.get(item)!, item)) state.foundAway.set(item, line);
+    if (!item.added && isAway(state.items[item.id]!, item)) state.foundAway.set(item, line);
   }
 }
 
@@ -213,8 +214,8 @@ export function isAway(one: ItemState, item: Item): boolean {
 /** A state of its own, to go on from here another way. */
 export function copyOf(state: State): State {
   return {
-    items: new Map([...state.items].map(([item, one]) => [item, { ...one }])),
-    systems: new Map([...state.systems].map(([system, one]) => [system, { ...one }])),
+    items: state.items.map((one) => ({ ...one })),
+    systems: state.systems.map((one) => ({ ...one })),
     handLocks: new Map(state.handLocks),
     bypasses: new Map(state.bypasses),
     bypassTools: new Map(state.bypassTools),
@@ -224,12 +225,8 @@ export function copyOf(state: State): State {
 
 /** Equal but for the lines that made it so (never made, assumed and made by some action are told apart). */
 export function sameState(a: State, b: State): boolean {
-  for (const [item, one] of a.items) {
-    if (!sameFields(one, b.items.get(item)!)) return false;
-  }
-  for (const [system, one] of a.systems) {
-    if (!sameFields(one, b.systems.get(system)!)) return false;
-  }
+  if (!a.systems.every((one, id) => sameFields(one, b.systems[id]!))) return false;
+  if (!a.items.every((one, id) => sameFields(one, b.items[id]!))) return false;
   return (
     sameKeys(a.handLocks, b.handLocks) &&
     sameKeys(a.bypasses, b.bypasses) &&
@@ -260,9 +257,9 @@ export function makeSo(model: Model, state: State, claim: Claim, by: Cause): voi
     const control = item.kind === 'control' || item.kind === 'isolator';
     // `everything off` takes a valve off; `valve off` shuts it.
     if (control && claim.scope !== 'things' && claim.state === 'off') {
-      state.items.get(item)!.place = 'off';
-      state.items.get(item)!.placeBy = by;
-    } else setWord(state.items.get(item)!, item, claim.state, by);
+      state.items[item.id]!.place = 'off';
+      state.items[item.id]!.placeBy = by;
+    } else setWord(state.items[item.id]!, item, claim.state, by);
     if (item.kind === 'tool' || (claim.state !== 'off' && claim.state !== 'aside')) continue;
     if (claim.scope === 'things' && ['part', 'seal', 'control', 'isolator'].includes(item.kind)) {
       takeApart(state, item, claim.state, by);
@@ -274,7 +271,7 @@ export function makeSo(model: Model, state: State, claim: Claim, by: Cause): voi
 /** With P off, what held and joined it is undone; whether its seals are there is not known. */
 function takeApart(state: State, item: Item, word: string, by: Cause): void {
   for (const fastener of item.fasteners) {
-    const one = state.items.get(fastener)!;
+    const one = state.items[fastener.id]!;
     if (fastener.stay) continue;
     one.fastening = word === 'aside' ? 'loose' : 'out';
     one.fasteningBy = by;
@@ -282,12 +279,12 @@ function takeApart(state: State, item: Item, word: string, by: Cause): void {
   }
   if (word === 'aside') return;
   for (const connection of item.connections) {
-    const one = state.items.get(connection)!;
+    const one = state.items[connection.id]!;
     one.joined = 'disconnected';
     one.joinedBy = by;
   }
   for (const seal of item.seals) {
-    const one = state.items.get(seal)!;
+    const one = state.items[seal.id]!;
     one.place = 'off';
     one.placeBy = ASSUMED;
   }
@@ -351,12 +348,12 @@ function setWord(one: ItemState, item: Item, word: string, by: Cause): void {
 }
 
 function setSystemWord(state: State, system: System, word: string, by: Cause): void {
-  const one = state.systems.get(system)!;
+  const one = state.systems[system.id]!;
   const live = (to: boolean) => {
     one.live = to;
     one.liveBy = by;
     for (const isolator of system.isolators)
-      setWord(state.items.get(isolator)!, isolator, to ? 'on' : 'off', by);
+      setWord(state.items[isolator.id]!, isolator, to ? 'on' : 'off', by);
   };
   if (word === 'full' || word === 'drained') {
     one.fill = word;
@@ -376,7 +373,7 @@ function setSystemWord(state: State, system: System, word: string, by: Cause): v
   } else if (word === 'bled') one.bled = true;
   else if (word === 'locked') {
     live(false);
-    for (const isolator of system.isolators) setWord(state.items.get(isolator)!, isolator, 'locked', by);
+    for (const isolator of system.isolators) setWord(state.items[isolator.id]!, isolator, 'locked', by);
   } else throw new Error(`a system cannot be ${word}`);
 }
 
@@ -401,7 +398,7 @@ export function conditionHolds(model: Model, state: State, condition: Condition)
 }
 
 export function isSo(state: State, item: Item, word: string): boolean {
-  const one = state.items.get(item)!;
+  const one = state.items[item.id]!;
   const fastener = item.kind === 'fastener';
   const connection = item.kind === 'connection';
   const control = item.kind === 'control' || item.kind === 'isolator';
@@ -457,7 +454,7 @@ export function isSo(state: State, item: Item, word: string): boolean {
 }
 
 function systemIsSo(state: State, system: System, word: string): boolean {
-  const one = state.systems.get(system)!;
+  const one = state.systems[system.id]!;
   switch (word) {
     case 'full':
       return one.fill === 'full';
@@ -477,7 +474,7 @@ function systemIsSo(state: State, system: System, word: string): boolean {
     case 'bled':
       return one.bled;
     case 'locked':
-      return system.isolators.every((isolator) => state.items.get(isolator)!.locked);
+      return system.isolators.every((isolator) => state.items[isolator.id]!.locked);
     default:
       throw new Error(`${system.name} is never ${word}`);
   }

@@ -1,0 +1,289 @@
+/**
+ * Takes one choice of variants through a procedure: side by side, one case for each answer to what is found,
+ * measured or chosen, each with a state of its own. Cases that have become the same again go on as one.
+ */
+import { ending } from './ending.ts';
+import type { Model, Variants } from './model.ts';
+import { holdsFor } from './model.ts';
+import type { Work } from './needs.ts';
+import { perform, things } from './perform.ts';
+import type { Reading } from './reader.ts';
+import { reversed } from './reverse.ts';
+import type { Action, Block, Condition, Procedure, Statement } from './shape.ts';
+import { conditionHolds, copyOf, makeSo, rememberAway, START, sameState, stateAtStart } from './state.ts';
+import { askedOften, findTask, firstPositions, onlyLooks, questionsOf } from './statements.ts';
+import type { Comparison, Trace } from './trace.ts';
+
+/** More cases than this side by side are not run. */
+const MOST_CASES = 2000;
+
+/** One case on its way through the procedure. */
+export interface Case {
+  work: Work;
+  /** Variants and choices. */
+  axes: Record<string, string>;
+  /** What was answered to questions that come up again. */
+  answers: Map<string, boolean>;
+  trail: string[];
+  continues: boolean;
+}
+
+export type Report = (kind: string, line: number, cases: string) => void;
+
+export class Execution {
+  private readonly reading: Reading;
+  private readonly procedure: Procedure;
+  private readonly model: Model;
+  private readonly variants: Variants;
+  private readonly report: Report;
+  private readonly askedOften: ReadonlySet<string>;
+  private readonly positions: ReadonlyMap<string, boolean>;
+  private depth = 0;
+  private trace: Trace | undefined;
+  private like: Comparison | undefined;
+
+  constructor(reading: Reading, procedure: Procedure, model: Model, variants: Variants, report: Report) {
+    this.reading = reading;
+    this.procedure = procedure;
+    this.model = model;
+    this.variants = variants;
+    this.report = report;
+    this.askedOften = askedOften(procedure.body!);
+    this.positions = firstPositions(model, procedure.body!);
+  }
+
+  run(): void {
+    const state = stateAtStart(this.model, this.positions);
+    const first = this.caseOf(
+      { model: this.model, state, line: 0, report: () => {}, bound: new Map() },
+      { ...this.variants },
+      Object.entries(this.variants).map(([name, value]) => `${name} ${value}`),
+    );
+    for (const { claim, whole, line } of this.startClaims()) {
+      makeSo(this.model, state, claim, START);
+      if (whole) rememberAway(this.model, state, claim, line);
+    }
+    const cases = this.plain(this.procedure.body!, [first]);
+    if (cases === 'as before') return;
+    for (const one of this.resumed(cases)) if (!one.continues) ending(one.work, this.procedure.ends);
+  }
+
+  /** Runs and keeps the cases as they were after each plain statement. */
+  recorded(): Trace {
+    this.trace = { positions: this.positions, after: new Map() };
+    this.run();
+    return this.trace;
+  }
+
+  /** Must be said before the run. */
+  compareWith(comparison: Comparison): void {
+    if (comparison.samePositions(this.positions)) this.like = comparison;
+  }
+
+  /** The statements that are always done: those of the body, and of tasks and steps in it. */
+  private plain(block: Block, cases: Case[]): Case[] | 'as before' {
+    let at = cases;
+    for (const statement of block.statements) {
+      if (statement.kind === 'task' || statement.kind === 'step' || statement.kind === 'hold') {
+        const after = this.plain(statement.body, at);
+        if (after === 'as before') return after;
+        at = after;
+        continue;
+      }
+      if (this.like?.skips(statement)) continue;
+      at = this.statement(statement, this.resumed(at));
+      this.trace?.after.set(
+        statement.end,
+        at.map((one) => this.fork(one)),
+      );
+      if (this.like?.isAsBefore(statement, at)) return 'as before';
+    }
+    return at;
+  }
+
+  /** The cases to go on with where statements were skipped. */
+  private resumed(cases: Case[]): Case[] {
+    return this.like?.resume()?.map((one) => this.fork(one)) ?? cases;
+  }
+
+  private caseOf(work: Work, axes: Record<string, string>, trail: string[]): Case {
+    const one: Case = { work, axes, answers: new Map(), trail, continues: false };
+    work.report = (kind, line) => this.report(kind, line ?? work.line, one.trail.join('; '));
+    return one;
+  }
+
+  private fork(from: Case, label?: string): Case {
+    const work = { ...from.work, state: copyOf(from.work.state), bound: new Map(from.work.bound) };
+    const one = this.caseOf(
+      work,
+      { ...from.axes },
+      label === undefined ? from.trail : [...from.trail, label],
+    );
+    one.answers = new Map(from.answers);
+    one.continues = from.continues;
+    return one;
+  }
+
+  private startClaims() {
+    const { starts, startsWhere } = this.procedure;
+    const own = starts.map((claim) => ({ claim, whole: claim.scope !== 'things', line: claim.line }));
+    if (startsWhere === undefined) return own;
+    const before = this.reading.procedures.get(startsWhere.name);
+    if (!before) throw new Error(`no procedure ${startsWhere.name}`);
+    return [...before.ends.map((claim) => ({ claim, whole: true, line: startsWhere.line })), ...own];
+  }
+
+  private block(block: Block, cases: Case[]): Case[] {
+    let at = cases;
+    for (const statement of block.statements) {
+      if (at.length === 0) return at;
+      at = this.statement(statement, at);
+    }
+    return at;
+  }
+
+  private statement(statement: Statement, cases: Case[]): Case[] {
+    switch (statement.kind) {
+      case 'action':
+        for (const one of cases) perform(one.work, statement);
+        return statement.outcomes.length > 0 ? this.outcomes(statement, cases) : cases;
+      case 'task':
+      case 'step':
+      case 'hold':
+        return this.block(statement.body, cases);
+      case 'when':
+      case 'if':
+        return merged(cases.flatMap((one) => this.decided(statement, one)));
+      case 'choice':
+        return cases.flatMap((one) =>
+          statement.values.map((value) => {
+            const forked = this.fork(one, `${statement.name} ${value}`);
+            forked.axes[statement.name] = value;
+            return forked;
+          }),
+        );
+      case 'repeat': {
+        const after = this.block(statement.body, cases);
+        const { otherwise, line } = statement;
+        if (!otherwise) return after;
+        const givenUp = after.map((one) => this.fork(one, `line ${line}: given up`));
+        return merged([...after, ...this.block(otherwise, givenUp)]);
+      }
+      case 'for each':
+        return this.forEach(statement, cases);
+      case 'reverse': {
+        const task = findTask(this.procedure.body!, statement.task);
+        if (!task) throw new Error(`no task ${statement.task}`);
+        return this.block(reversed(task, statement.except, statement.line), cases);
+      }
+      case 'do':
+        return this.doNamed(statement.name, statement.line, cases);
+      case 'stop':
+        return [];
+      case 'continues':
+        for (const one of cases) one.continues = true;
+        return cases;
+    }
+  }
+
+  private outcomes(action: Action, cases: Case[]): Case[] {
+    let after = cases;
+    const eventful = action.outcomes.filter((outcome) => !onlyLooks(outcome));
+    // What is only looked at in an outcome changes nothing: all such outcomes go on as one case.
+    for (const outcome of action.outcomes) if (onlyLooks(outcome)) after = this.block(outcome, after);
+    const forked = eventful.flatMap((outcome) => {
+      const label = `line ${action.line}: outcome ${action.outcomes.indexOf(outcome) + 1}`;
+      return this.block(
+        outcome,
+        after.map((one) => this.fork(one, label)),
+      );
+    });
+    return merged(eventful.length === action.outcomes.length ? forked : [...after, ...forked]);
+  }
+
+  private decided(statement: Statement & { kind: 'when' | 'if' }, one: Case): Case[] {
+    const nothing: Block = { statements: [] };
+    const bodies = [statement.body, statement.otherwise ?? nothing] as const;
+    const open = questionsOf(statement.condition)
+      .map((text) => this.inRound(text, one))
+      .filter((text) => !one.answers.has(text));
+    if (open.length === 0) {
+      return this.block(this.holds(statement.condition, one, new Map()) ? bodies[0] : bodies[1], [one]);
+    }
+    if (bodies.every(onlyLooks)) return this.block(bodies[1], this.block(bodies[0], [one]));
+    let answers: Map<string, boolean>[] = [new Map()];
+    for (const text of open) {
+      answers = answers.flatMap((before) => [
+        new Map(before).set(text, true),
+        new Map(before).set(text, false),
+      ]);
+    }
+    return answers.flatMap((given) => {
+      const label = [...given].map(([text, answer]) => `${text}: ${answer ? 'yes' : 'no'}`).join('; ');
+      const forked = this.fork(one, label);
+      for (const [text, answer] of given) {
+        if (this.askedOften.has(text) || this.askedOften.has('')) forked.answers.set(text, answer);
+      }
+      return this.block(this.holds(statement.condition, forked, given) ? bodies[0] : bodies[1], [forked]);
+    });
+  }
+
+  private holds(condition: Condition, one: Case, given: ReadonlyMap<string, boolean>): boolean {
+    switch (condition.kind) {
+      case 'and':
+        return condition.parts.every((part) => this.holds(part, one, given));
+      case 'axis':
+        return holdsFor(condition, one.axes);
+      case 'state':
+        return conditionHolds(this.model, one.work.state, condition);
+      case 'seen': {
+        const text = this.inRound(condition.text, one);
+        return given.get(text) ?? one.answers.get(text)!;
+      }
+    }
+  }
+
+  /** In a loop over things the same words are about another thing each time. */
+  private inRound(text: string, one: Case): string {
+    return text + [...one.work.bound].map(([name, value]) => ` (${name} ${value})`).join('');
+  }
+
+  private forEach(statement: Statement & { kind: 'for each' }, cases: Case[]): Case[] {
+    const { of, variable, body } = statement;
+    const values = of ? things(cases[0]!.work, of).map((item) => item.position) : statement.values;
+    let at = cases;
+    for (const value of values) {
+      for (const one of at) one.work.bound.set(variable, value);
+      at = this.block(body, at);
+    }
+    for (const one of at) one.work.bound.delete(variable);
+    return at;
+  }
+
+  private doNamed(name: string, line: number, cases: Case[]): Case[] {
+    if (++this.depth > 10) throw new Error(`${name} does itself`);
+    const other = this.reading.procedures.get(name);
+    const body = findTask(this.procedure.body!, name) ?? other?.body;
+    if (!body && !other) throw new Error(`no task or procedure ${name}`);
+    const after = body ? this.block(body, cases) : cases;
+    if (!body) {
+      for (const claim of other!.ends)
+        for (const one of after) makeSo(this.model, one.work.state, claim, line);
+    }
+    this.depth--;
+    return after;
+  }
+}
+
+/** Cases that differ in nothing that can matter any more go on as one. */
+function merged(cases: Case[]): Case[] {
+  const kept: Case[] = [];
+  for (const one of cases) if (!kept.some((other) => sameCase(one, other))) kept.push(one);
+  if (kept.length > MOST_CASES) throw new Error('too many cases to run one by one');
+  return kept;
+}
+
+export function sameCase(a: Case, b: Case): boolean {
+  const asked = (one: Case) => JSON.stringify([one.axes, [...one.answers]]);
+  return a.continues === b.continues && asked(a) === asked(b) && sameState(a.work.state, b.work.state);
+}
