@@ -1,70 +1,30 @@
 /** What is wrong with a machine as it is declared: things that sit on themselves, hold nothing, hide each other. */
+import { circles, rings } from './circles.ts';
+import { countFaults } from './count-faults.ts';
 import type { Fact } from './facts.ts';
 import type { Model, Thing } from './model.ts';
+import { reachFaults } from './reach-faults.ts';
 
 export function machineFaults(model: Model): Fact[] {
   return [
-    ...cycles(model, 'seat-cycle', model.seats),
-    ...cycles(
+    ...circles(model, 'seat-cycle', rings(model, model.seats)),
+    ...circles(
       model,
       'cover-cycle',
       // A seal is covered by what it seals in the ordinary way; only what the author wrote with `under` counts.
-      model.covers.map((covers, item) =>
-        model.thingOf[item]!.type === 'seal'
-          ? covers.filter((cover) => !model.sealedParts[item]!.includes(cover))
-          : covers,
+      rings(
+        model,
+        model.covers.map((covers, item) =>
+          model.thingOf[item]!.type === 'seal'
+            ? covers.filter((cover) => !model.sealedParts[item]!.includes(cover))
+            : covers,
+        ),
       ),
     ),
+    ...reachFaults(model),
+    ...countFaults(model),
     ...idle(model),
   ];
-}
-
-/** Each thing on a cycle is reported once, on the thing of the cycle that is declared first. */
-function cycles(model: Model, check: string, next: readonly (readonly number[])[]): Fact[] {
-  const facts: Fact[] = [];
-  const done = new Uint8Array(model.items);
-  const path: number[] = [];
-  const onPath = new Map<number, number>();
-  const reported = new Set<Thing>();
-  const visit = (start: number) => {
-    const stack: { item: number; index: number }[] = [{ item: start, index: 0 }];
-    path.push(start);
-    onPath.set(start, 0);
-    while (stack.length > 0) {
-      const top = stack[stack.length - 1]!;
-      const other = next[top.item]![top.index++];
-      if (other === undefined) {
-        done[top.item] = 1;
-        onPath.delete(top.item);
-        path.pop();
-        stack.pop();
-        continue;
-      }
-      const at = onPath.get(other);
-      if (at !== undefined) {
-        const ring = [...new Set(path.slice(at).map((item) => model.thingOf[item]!))].sort(
-          (a, b) => a.id - b.id,
-        );
-        const first = ring[0]!;
-        if (!reported.has(first)) {
-          reported.add(first);
-          facts.push({
-            check,
-            at: first.place,
-            subject: { thing: first },
-            others: ring.slice(1).map((thing) => ({ thing })),
-            story: ring.slice(1).map((thing) => ({ at: thing.place, what: 'declared' as const, thing })),
-          });
-        }
-      } else if (!done[other]) {
-        path.push(other);
-        onPath.set(other, path.length - 1);
-        stack.push({ item: other, index: 0 });
-      }
-    }
-  };
-  for (let item = 0; item < model.items; item++) if (!done[item]) visit(item);
-  return facts;
 }
 
 /** Fasteners that hold nothing, seals that seal nothing, connections that join nothing: no step can need them. */

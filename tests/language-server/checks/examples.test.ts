@@ -50,7 +50,7 @@ describe.each(ALL_CHECKS.map((check) => [check.name, check] as const))('%s', (na
 
   test('says what is wrong in one sentence, and what to do', () => {
     for (const finding of findings(bad.text)) {
-      expect(finding.message).toMatch(/^[A-Z`“][^\n]*\.$/);
+      expect(finding.message).toMatch(/^[A-Z`“][^\n]*[.?]$/);
       expect(finding.message).not.toMatch(/undefined|\bthis is\b| {2}|, ,/);
       expect(finding.severity).toBe(check.severity);
     }

@@ -1,0 +1,41 @@
+import type { Check } from '../check.ts';
+import { capital, others, subject } from '../speak.ts';
+
+export const countDiffers: Check = {
+  name: 'count-differs',
+  group: 'Machine',
+  severity: 'error',
+  title: 'Two numbers of one group do not add up.',
+  explanation: `
+A group that is declared \`x6\` and laid out in 2 rows of 4 has six or eight bolts, and one of the two is wrong: a bolt
+will be looked for that is not there, or left out. The checker compares the count with the names of the positions, with
+the layout, with the order, and with \`2 each\` of the parts that it holds.
+
+A count that is not declared is unknown, and nothing is compared with it.`,
+  source: 'an open-hardware rover assembly (Apache-2.0): screws listed and screws used do not add up',
+  bad: `
+machine press "bench press" {
+  part bed "bed" fixed
+  part cover "cover" on bed held by cover-screws
+  fastener cover-screws "cover screws" x6 layout 2 rows of 4
+                                                 ^^^^^^^^^^^
+}
+`,
+  good: `
+machine press "bench press" {
+  part bed "bed" fixed
+  part cover "cover" on bed held by cover-screws
+  fastener cover-screws "cover screws" x8 layout 2 rows of 4
+}
+`,
+  says: (fact) => {
+    const { where = '', each, number, count } = fact.words ?? {};
+    const declared = `${count} ${count === '1' ? 'is' : 'are'} declared`;
+    return {
+      message: each
+        ? `At ${each} each ${others(fact)} need ${number} of ${subject(fact)}, and ${declared}.`
+        : `${capital(where)} of ${subject(fact)} gives ${number}, and ${declared}.`,
+      help: 'Count them on the machine or the drawing, and mend the number that is wrong.',
+    };
+  },
+};

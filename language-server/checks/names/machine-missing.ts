@@ -1,0 +1,45 @@
+import type { Check } from '../check.ts';
+
+export const machineMissing: Check = {
+  name: 'machine-missing',
+  group: 'Names and quantities',
+  severity: 'error',
+  title: 'A procedure does not say which machine it is for.',
+  explanation: `
+A procedure is checked against a machine: what holds, covers and feeds what is said there. Without \`for\` and the name
+of a machine no step can be checked.
+
+A procedure that is printed elsewhere has no steps of its own and needs none.`,
+  source: 'common practice, no source',
+  bad: `
+machine press "bench press" {
+  part bed "bed" fixed
+  part ram "ram" on bed
+}
+procedure look-over "Look the press over" {
+          ^^^^^^^^^
+  inspect ram for "scores"
+}
+`,
+  good: `
+machine press "bench press" {
+  part bed "bed" fixed
+  part ram "ram" on bed
+}
+procedure look-over "Look the press over" for press {
+  inspect ram for "scores"
+}
+`,
+  says: ({ words = {} }) => {
+    const known = (words.known ?? '').split(', ').filter((name) => name !== '');
+    return {
+      message: 'The procedure does not say which machine it is for, so its steps are not checked.',
+      help:
+        known.length === 1
+          ? `Write \`for ${known[0]}\` behind its title.`
+          : known.length > 1
+            ? `Write \`for\` and one of these machines behind its title: ${known.join(', ')}.`
+            : 'Bring a machine in with `use`, and write `for` and its name behind the title.',
+    };
+  },
+};

@@ -1,0 +1,66 @@
+import type { Fact } from '../../model/facts.ts';
+import type { Check } from '../check.ts';
+
+export const unknownName: Check = {
+  name: 'unknown-name',
+  group: 'Names and quantities',
+  severity: 'error',
+  title: 'A name is used that nothing declares.',
+  explanation: `
+Every name stands for something: a thing of the machine, a declared value, a table, a variant, a choice, a task. A name
+that nothing declares is a slip of the pen or a thing that the machine file does not know yet, and nothing can be
+checked about it.
+
+The checker looks for the nearest name that is declared, first among the kinds that fit, and proposes it. Names inside
+braces in a text (\`{gap-limit}\`) are looked up as well. Everyday helps (a hoist, a rag, solvent) need no declaration.`,
+  source: 'common practice, no source',
+  bad: `
+machine press "bench press" {
+  part bed "bed" fixed
+  part cover "cover" on bed held by cover-screws
+  fastener cover-screws "cover screws" x4
+}
+procedure open-up "Open the press" for press ends with cover off {
+  unbolt covre
+         ^^^^^
+}
+`,
+  good: `
+machine press "bench press" {
+  part bed "bed" fixed
+  part cover "cover" on bed held by cover-screws
+  fastener cover-screws "cover screws" x4
+}
+procedure open-up "Open the press" for press ends with cover off {
+  unbolt cover
+}
+`,
+  says: (fact) => ({ message: sentence(fact), help: help(fact) }),
+};
+
+function sentence({ words = {} }: Fact): string {
+  const { name, what, axis, near } = words;
+  const meant = near ? `; did you mean \`${near}\`?` : '.';
+  if (what === 'value' && axis) return `\`${axis}\` has no value \`${name}\`${meant}`;
+  const nothing = !what || what === 'thing' ? 'Nothing' : `No ${what}`;
+  return `${nothing} is called \`${name}\`${meant}`;
+}
+
+function help({ words = {} }: Fact): string {
+  const { what, axis, near, known } = words;
+  if (axis) return `The values of \`${axis}\` are ${known ?? 'listed where it is declared'}.`;
+  if (near) return `Write \`${near}\`, or declare \`${words.name}\`.`;
+  const names = known ? ` Declared so far: ${known}.` : '';
+  switch (what) {
+    case 'machine':
+      return `Bring the file of the machine in with \`use\`.${names}`;
+    case 'value':
+      return `Declare it, as in \`value ${words.name} = 0.5 mm\`; words for the reader stand in quotation marks.${names}`;
+    case 'variant':
+      return `Declare it in the machine, as in \`variant supply: single-phase, three-phase\`.${names}`;
+    case 'table':
+      return `Declare the table in the machine.${names}`;
+    default:
+      return `Declare it in the machine.${names}`;
+  }
+}

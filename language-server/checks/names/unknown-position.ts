@@ -1,0 +1,45 @@
+import type { Check } from '../check.ts';
+import { isPluralMention } from '../grammatical.ts';
+import { capital } from '../speak.ts';
+
+export const unknownPosition: Check = {
+  name: 'unknown-position',
+  group: 'Names and quantities',
+  severity: 'error',
+  title: 'A position is named that the group does not have.',
+  explanation: `
+A group has the positions that its declaration gives it: \`x4\` has #1 to #4, \`positions left, right\` has #left and
+#right. Any other position is a slip, or the declaration has the wrong count.
+
+A group whose count is not declared has no positions that could be wrong.`,
+  source: 'common practice, no source',
+  bad: `
+machine press "bench press" {
+  part bed "bed" fixed
+  part cover "cover" on bed held by cover-screws
+  fastener cover-screws "cover screws" x4
+}
+procedure look-over "Look the press over" for press {
+  inspect cover-screws #5 for "rust"
+                       ^^
+}
+`,
+  good: `
+machine press "bench press" {
+  part bed "bed" fixed
+  part cover "cover" on bed held by cover-screws
+  fastener cover-screws "cover screws" x4
+}
+procedure look-over "Look the press over" for press {
+  inspect cover-screws #4 for "rust"
+}
+`,
+  says: ({ subject, words = {} }) => {
+    const title = `the ${subject?.thing.title ?? 'group'}`;
+    const have = subject && isPluralMention({ thing: subject.thing }) ? 'have' : 'has';
+    return {
+      message: `${capital(title)} ${have} no position ${words.position}; the positions are ${words.known}.`,
+      help: 'Name one of its positions, or mend the count in its declaration.',
+    };
+  },
+};

@@ -1,0 +1,101 @@
+/**
+ * Numbers of one declaration that do not add up: the count against the names of the positions, the layout, the
+ * order, and the share of each part. What is not counted is unknown and compared with nothing.
+ */
+import type { Clause, Position, Span } from '../../grammar/syntax/tree.ts';
+import type { Fact } from './facts.ts';
+import type { Model, Thing } from './model.ts';
+import { duplicateName } from './names.ts';
+
+export function countFaults(model: Model): Fact[] {
+  return [...model.things.flatMap((thing) => ownCounts(model, thing)), ...shares(model)];
+}
+
+function ownCounts(model: Model, thing: Thing): Fact[] {
+  const facts: Fact[] = [];
+  const declared = thing.declaration.clauses.find((clause) => clause.clause === 'count');
+  const count = declared?.count;
+  const compare = (span: Span, where: string, number: number) => {
+    if (count === undefined || number === 0 || number === count) return;
+    facts.push(differs(model, thing, span, { where, number: String(number), count: String(count) }));
+  };
+  for (const clause of thing.declaration.clauses) {
+    if (clause.clause === 'positions') {
+      facts.push(...namedTwice(thing, clause));
+      compare(clause, 'the list of positions', clause.names.length);
+    } else if (clause.clause === 'layout' && clause.layout?.kind === 'rows') {
+      compare(clause.layout, 'the layout', clause.layout.rows * clause.layout.of);
+    } else if (clause.clause === 'layout' && clause.layout?.kind === 'places') {
+      compare(clause.layout, 'the layout', clause.layout.places.length);
+    } else if (clause.clause === 'order' && clause.order?.kind === 'listed') {
+      compare(clause.order, 'the order', numberOf(clause.order.positions));
+    }
+  }
+  return facts;
+}
+
+function namedTwice(thing: Thing, clause: Clause & { clause: 'positions' }): Fact[] {
+  return clause.names.flatMap((name, index) => {
+    const first = clause.names.findIndex((other) => other.text === name.text);
+    if (first === index) return [];
+    const earlier = { file: thing.place.file, name: clause.names[first]! };
+    return [duplicateName(thing.place.file, name, 'position', earlier)];
+  });
+}
+
+/** How many different positions a list names. */
+function numberOf(positions: readonly Position[]): number {
+  const names = new Set<string>();
+  for (const { from, to } of positions) {
+    const [low, high] = [Number(from), Number(to)];
+    if (to === undefined || !Number.isInteger(low) || !Number.isInteger(high)) names.add(from);
+    else
+      for (let n = Math.min(low, high); n <= Math.max(low, high) && names.size < 1000; n++)
+        names.add(String(n));
+  }
+  return names.size;
+}
+
+/** `held by cap-bolts 2 each` of a counted part, where no other part is held by the same group. */
+function shares(model: Model): Fact[] {
+  const facts: Fact[] = [];
+  for (const thing of model.things) {
+    if (thing.count === undefined) continue;
+    for (const clause of thing.declaration.clauses) {
+      if (clause.clause !== 'held by' || clause.each === undefined) continue;
+      for (const ref of clause.refs) {
+        const group = model.byName.get(ref.name.text);
+        if (group?.count === undefined || group.type !== 'fastener' || ref.positions.length > 0) continue;
+        if (heldParts(model, group) > 1 || clause.each * thing.count === group.count) continue;
+        const words = {
+          each: String(clause.each),
+          number: String(clause.each * thing.count),
+          count: String(group.count),
+        };
+        facts.push({ ...differs(model, group, clause, words), others: [{ thing }] });
+      }
+    }
+  }
+  return facts;
+}
+
+function heldParts(model: Model, group: Thing): number {
+  const parts = new Set<Thing>();
+  for (const thing of model.things) {
+    for (const clause of thing.declaration.clauses)
+      if (clause.clause === 'held by' && clause.refs.some((ref) => ref.name.text === group.name))
+        parts.add(thing);
+  }
+  return parts.size;
+}
+
+function differs(model: Model, thing: Thing, span: Span, words: Record<string, string>): Fact {
+  return {
+    check: 'count-differs',
+    at: { file: thing.place.file, start: span.start, end: span.end },
+    subject: { thing },
+    words,
+    story: [{ at: thing.place, what: 'declared', thing }],
+    cases: model.cases.and(model.built, thing.exists),
+  };
+}
