@@ -132,7 +132,11 @@ function placeAtEnd(run: Run, thing: Thing, item: number, ending: Ending): void 
     else if (entry.value === TRIAL) report(run, 'trial-not-undone', item, left, ending);
     else if (entry.value === GONE) {
       const lost = run.where('lost', item, bit(YES), within);
-      if (lost !== NONE) report(run, 'thrown-away-with', item, { ...left, cases: lost }, ending);
+      // What carried it is itself left off: that is the finding.
+      const carrier = partsAway(run, model.seats[item]!);
+      within = cases.minus(within, cases.and(lost, carrier));
+      if (cases.minus(lost, carrier) !== NONE)
+        report(run, 'thrown-away-with', item, { ...left, cases: cases.minus(lost, carrier) }, ending);
       const thrown = cases.minus(within, lost);
       if (thrown !== NONE) report(run, 'left-off', item, { ...left, cases: thrown }, ending);
     } else {

@@ -3,7 +3,7 @@
  * assemblies and what crosses", answered for all cases at once. Reads the state, never changes it.
  */
 import { GROUND } from '../model/model.ts';
-import { GONE, inPlace, not, OFF, PLACED } from './aspects.ts';
+import { bit, FITTED, GONE, inPlace, not, PLACED, TRIAL } from './aspects.ts';
 import { type CaseSet, NONE } from './cases.ts';
 import type { Run } from './run.ts';
 
@@ -80,8 +80,11 @@ export interface Root {
   cases: CaseSet;
 }
 
-/** Where the chain of seats under an item ends, in which cases. */
-export function roots(run: Run, item: number, within: CaseSet): Root[] {
+/**
+ * Where the chain of seats under an item ends, in which cases. With `seated`, a thing that is moved aside does
+ * not count as being on its seat: nothing can be bolted through it.
+ */
+export function roots(run: Run, item: number, within: CaseSet, seated = false): Root[] {
   if (within === NONE) return [];
   if (item === GROUND) return [{ root: GROUND, cases: within }];
   const { cases, model } = run;
@@ -99,13 +102,13 @@ export function roots(run: Run, item: number, within: CaseSet): Root[] {
   ) {
     return [...result, { root: GROUND, cases: existing }];
   }
-  const off = run.where('place', item, ~PLACED, existing);
+  const off = run.where('place', item, seated ? ~bit(FITTED, TRIAL) : ~PLACED, existing);
   if (off !== NONE) result.push({ root: item, cases: off });
   let rest = cases.minus(existing, off);
   for (const seat of model.seats[item]!) {
     if (rest === NONE) break;
     const here = cases.and(rest, run.thing(seat).exists);
-    result.push(...roots(run, seat, here));
+    result.push(...roots(run, seat, here, seated));
     rest = cases.minus(rest, here);
   }
   if (rest !== NONE) result.push({ root: GROUND, cases: rest });
@@ -116,10 +119,10 @@ export function roots(run: Run, item: number, within: CaseSet): Root[] {
  * The things that keep these items from being in one assembly: each with the cases in which it is off while
  * the others are elsewhere. Empty where they are together.
  */
-export function apart(run: Run, items: readonly number[], within: CaseSet): Root[] {
+export function apart(run: Run, items: readonly number[], within: CaseSet, seated = false): Root[] {
   const { cases } = run;
   if (items.length < 2) return [];
-  const all = items.map((item) => roots(run, item, within));
+  const all = items.map((item) => roots(run, item, within, seated));
   if (all.every((list) => list.length === 1 && list[0]!.root === all[0]![0]!.root)) return [];
   // The assembly that is meant: on the machine where one of them is, else where the last one is.
   let grounded: CaseSet = NONE;
@@ -143,5 +146,3 @@ export function apart(run: Run, items: readonly number[], within: CaseSet): Root
   }
   return [...result].map(([root, set]) => ({ root, cases: set }));
 }
-
-export { OFF };

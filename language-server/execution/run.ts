@@ -7,7 +7,7 @@ import type { Action } from '../../grammar/syntax/tree.ts';
 import type { Fact, Story } from '../model/facts.ts';
 import type { Model, Thing } from '../model/model.ts';
 import type { Place } from '../report/finding.ts';
-import { ASPECT, ASPECTS, type Aspect } from './aspects.ts';
+import { ASPECT, ASPECTS, type Aspect, FINAL, NO } from './aspects.ts';
 import { type CaseSet, type Cases, NONE } from './cases.ts';
 import { type Entry, State } from './state.ts';
 
@@ -60,6 +60,8 @@ export class Run {
   /** Tool -> what it supports or bridges. */
   readonly heldBy = new Map<number, Set<number>>();
   private readonly lockTools = new Map<number, Set<number>>();
+  /** What the present step lacked so far, by check and variable. */
+  private readonly lacked = new Map<string, Entry[]>();
   private blames: Blame[] = [];
   private reported = new Map<string, Fact>();
 
@@ -180,9 +182,16 @@ export class Run {
     words?: Record<string, string>,
   ): CaseSet {
     const failing = this.where(aspect, item, ~mask, within);
-    if (failing === NONE) return NONE;
-    for (const entry of this.entries(aspect, item, within)) {
-      if ((mask >>> entry.value) & 1 || entry.assumed) continue;
+    const key = `${check} ${this.variable(aspect, item)}`;
+    let lacking: Entry[] = [];
+    if (failing === NONE) {
+      // Another position of the same group may have met the same lack just now, and had it assumed away.
+      if (this.lacked.size > 0) lacking = this.lacked.get(key) ?? [];
+      if (lacking.length === 0) return NONE;
+    } else lacking = this.entries(aspect, item, failing).filter((entry) => !entry.assumed);
+    for (const whole of lacking) {
+      const entry = { ...whole, cases: this.cases.and(whole.cases, within) };
+      if (entry.cases === NONE) continue;
       this.blame(check, subject, {
         other: item === subject ? undefined : item,
         cases: entry.cases,
@@ -191,7 +200,12 @@ export class Run {
         ...(words ? { words } : {}),
       });
     }
+    if (failing === NONE) return NONE;
+    this.lacked.set(key, lacking);
     this.assume(aspect, item, wanted, failing);
+    // A fastener that is taken to be in is taken to be secured as well.
+    if (aspect === 'place' && wanted === FINAL && this.thing(item).type === 'fastener')
+      this.assume('secured', item, NO, failing);
     return failing;
   }
 
@@ -250,6 +264,7 @@ export class Run {
 
   /** Turns what the step was blamed for into facts: once for each check, subject and step. */
   flush(): void {
+    this.lacked.clear();
     for (const blame of this.blames) {
       const step = this.stepAt(blame.at ?? this.step);
       if (!step) continue;

@@ -3,6 +3,7 @@ import type { Action, Quantity } from '../../../grammar/syntax/tree.ts';
 import {
   bit,
   FINAL,
+  FITTED,
   HAND,
   HAS_BEEN_OFF,
   LOOSE,
@@ -61,6 +62,7 @@ export function bringIn(
   within: CaseSet,
   how: { fresh?: boolean; byHand?: boolean; alreadyCounts?: boolean },
 ): void {
+  membersTogether(run, items, within, bit(OUT));
   for (const item of items) {
     const thing = run.thing(item);
     const exists = run.cases.and(within, thing.exists);
@@ -82,7 +84,6 @@ export function bringIn(
         run.require('single-use-reused', item, 'parted', item, bit(NO), NO, set, 'taken off');
       else run.require('discarded-reused', item, 'parted', item, not(THROWN_AWAY), NO, set, 'discarded');
     }
-    membersTogether(run, item, set);
     reach(run, item, set, items);
     sealed(run, item, set);
     if (how.fresh) {
@@ -97,11 +98,14 @@ export function bringIn(
   }
 }
 
-/** Everything that it clamps is where it is clamped. */
-function membersTogether(run: Run, item: number, within: CaseSet): void {
-  for (const { root, cases } of apart(run, run.model.members[item]!, within)) {
-    missing(run, 'tightened-unseated', item, root, cases);
-  }
+/** Everything that they clamp is where it is clamped; asked of all positions before anything is assumed. */
+function membersTogether(run: Run, items: readonly number[], within: CaseSet, mask: number): void {
+  const lacking = items.flatMap((item) => {
+    const set = run.where('place', item, mask, run.cases.and(within, run.thing(item).exists));
+    return apart(run, run.model.members[item]!, set, true).map((root) => ({ item, ...root }));
+  });
+  for (const { item, root, cases } of lacking) missing(run, 'tightened-unseated', item, root, cases, false);
+  for (const { root, cases } of lacking) run.assume('place', root, FITTED, cases);
 }
 
 function makeFinal(run: Run, item: number, within: CaseSet): void {
@@ -158,6 +162,7 @@ export function whole(quantity: Quantity | undefined): number | undefined {
 }
 
 export function tighten(run: Run, items: readonly number[], aim: Aim): void {
+  membersTogether(run, items, run.within, not(FINAL));
   for (const item of items) {
     const thing = run.thing(item);
     const { cases } = run;
@@ -169,7 +174,6 @@ export function tighten(run: Run, items: readonly number[], aim: Aim): void {
       if (!entry.assumed) run.blame('refitted-before-removed', item, { cases: entry.cases });
     }
     if (set === NONE) continue;
-    membersTogether(run, item, set);
     reach(run, item, set, items);
     if (aim.kind === 'final') {
       if (aim.feel) run.set('feel', item, YES, set);

@@ -6,7 +6,7 @@ import { apart } from '../geometry.ts';
 import type { Run } from '../run.ts';
 import { already, letOut, openSystems, reach, storyOf } from './common.ts';
 import { missing, partJoint, sealed } from './parts.ts';
-import { energise } from './systems.ts';
+import { assumeLive, energise } from './systems.ts';
 
 export function disconnect(run: Run, items: readonly number[]): void {
   for (const item of items) {
@@ -194,7 +194,7 @@ export function lockOut(run: Run, items: readonly number[]): void {
           what: 'restored',
         });
       run.assume('moved', item, YES, open);
-      for (const system of run.model.isolates[item]!) run.assume('live', system, YES, open);
+      for (const system of run.model.isolates[item]!) assumeLive(run, system, YES, open);
     }
     run.set('lock', item, YES, set);
   }

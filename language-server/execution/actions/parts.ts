@@ -193,7 +193,10 @@ export function putBack(run: Run, items: readonly number[], how: PutBack): void 
     run.set('place', item, how.trial ? TRIAL : FITTED, set);
   }
   if (how.boltUp) {
-    for (const [item, set] of doable) {
+    for (const item of items) {
+      // Where it was only taken to be fitted, its fasteners still go in now.
+      let set = doable.get(item) ?? NONE;
+      for (const entry of run.entries('place', item)) if (entry.assumed) set = cases.or(set, entry.cases);
       const out = model.heldBy[item]!.filter(
         (fastener) => run.where('place', fastener, bit(OUT), set) !== NONE,
       );
@@ -252,7 +255,14 @@ function onSeats(run: Run, item: number, within: CaseSet, together: readonly num
 }
 
 /** Blames a thing that is off for keeping others apart, and takes it to be there from now on. */
-export function missing(run: Run, check: string, subject: number, root: number, within: CaseSet): void {
+export function missing(
+  run: Run,
+  check: string,
+  subject: number,
+  root: number,
+  within: CaseSet,
+  assume = true,
+): void {
   const thing = run.thing(root);
   for (const entry of run.entries('place', root, within)) {
     if (entry.assumed) continue;
@@ -263,14 +273,14 @@ export function missing(run: Run, check: string, subject: number, root: number, 
       what: storyOf(thing)(entry.value),
     });
   }
-  run.assume('place', root, FITTED, within);
+  if (assume) run.assume('place', root, FITTED, within);
 }
 
 /** Its seals are in and fresh where they must be; the faces there are clean. */
 export function sealed(run: Run, item: number, within: CaseSet, together: readonly number[] = []): void {
   const { model, cases } = run;
   const clean = (face: number) =>
-    run.require('face-not-cleaned', item, 'place', face, bit(CLEAN), CLEAN, within, 'cleaned');
+    run.require('face-not-cleaned', item, 'place', face, bit(CLEAN), CLEAN, within, 'disturbed');
   for (const seal of model.seals[item]!) {
     const thing = run.thing(seal);
     if (thing.type !== 'seal') continue;

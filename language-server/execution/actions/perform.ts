@@ -156,7 +156,8 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
   measure: (run, items, action, resolve) => {
     looking(run, items);
     const between = action.tails.flatMap((tail) => (tail.tail === 'between' ? tail.refs : []));
-    const ends = between.flatMap((ref) => resolve(ref)?.items ?? []);
+    const more = between.flatMap((ref) => resolve(ref)?.items ?? []);
+    const ends = action.tails.some((tail) => tail.tail === 'between') ? [...items, ...more] : more;
     for (const { root, cases } of apart(run, ends, run.within))
       missing(run, 'not-in-place', ends.includes(root) ? root : ends[0]!, root, cases);
   },

@@ -1,5 +1,5 @@
 /** Systems: made safe and brought back, drained and filled, bled, run. */
-import { AWAY, bit, CONNECTED, DRAINED, FULL, IN_PLACE, LOW, NO, YES } from '../aspects.ts';
+import { AWAY, bit, CONNECTED, DRAINED, FULL, LOW, NO, YES } from '../aspects.ts';
 import { type CaseSet, NONE } from '../cases.ts';
 import type { Run } from '../run.ts';
 import { already, closed } from './common.ts';
@@ -83,6 +83,17 @@ export function prove(run: Run, systems: readonly number[]): void {
   }
 }
 
+/** After a finding the system is taken to be live or dead, and its isolators with it. */
+export function assumeLive(run: Run, system: number, value: number, within: CaseSet): void {
+  run.assume('live', system, value, within);
+  for (const isolator of run.model.isolators[system]!) {
+    if (run.thing(isolator).type === 'connection')
+      run.assume('place', isolator, value === YES ? 1 : CONNECTED, within);
+    else run.assume('moved', isolator, value, within);
+    if (value === NO) run.assume('lock', isolator, NO, within);
+  }
+}
+
 export function drain(run: Run, systems: readonly number[]): void {
   for (const system of systems) {
     const set = already(
@@ -138,6 +149,7 @@ export function evacuate(run: Run, systems: readonly number[]): void {
         DRAINED,
         existing(run, system),
         'filled',
+        { verb: 'evacuate' },
       );
   }
 }
@@ -172,7 +184,12 @@ export function runMachine(run: Run, items: readonly number[]): void {
     if (thing.hasFluid)
       run.require('restored-out-of-order', system, 'fluid', system, ~bit(DRAINED), FULL, set, 'drained');
     if (thing.hasLive)
-      run.require('restored-out-of-order', system, 'live', system, bit(NO), NO, set, 'isolated');
+      assumeLive(
+        run,
+        system,
+        NO,
+        run.require('restored-out-of-order', system, 'live', system, bit(NO), NO, set, 'isolated'),
+      );
     for (const isolator of model.isolators[system]!) {
       run.require('restored-out-of-order', system, 'lock', isolator, bit(NO), NO, set, 'locked');
     }
@@ -202,5 +219,3 @@ export function runMachine(run: Run, items: readonly number[]): void {
 function existing(run: Run, item: number): CaseSet {
   return run.cases.and(run.within, run.thing(item).exists);
 }
-
-export { IN_PLACE };

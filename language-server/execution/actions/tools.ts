@@ -29,7 +29,7 @@ export function removeTool(run: Run, items: readonly number[]): void {
       run.entries('place', item),
       bit(AWAY),
       run.cases.and(run.within, run.thing(item).exists),
-      'puts back',
+      'takes away',
       'taken off',
     );
     run.set('place', item, AWAY, set);
