@@ -35,7 +35,8 @@ export class ActionRules extends TailRules {
       together: false,
       tails: [],
       outcomes: [],
-      ...spanOf(token),
+      start: token.startOffset,
+      end: token.endOffset + 1,
     };
     const outer = this.reading;
     const reading: Reading = { action, token, outcomes: token.outcomes, closing: token.closing };
@@ -287,7 +288,7 @@ export class ActionRules extends TailRules {
     });
     if (!outcome.body)
       this.missing('The outcome has no block.', 'over 0.04 mm { send head for "facing" }', 'brace-missing');
-    outcome.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    outcome.end = this.lastEnd();
     return outcome;
   });
 

@@ -66,6 +66,17 @@ const AWAITING: ReadonlySet<TokenType> = new Set<TokenType>([
   T.Signal,
 ]);
 
+const NAMED: ReadonlySet<TokenType> = new Set<TokenType>([
+  T.MachineStart,
+  T.ProcedureStart,
+  T.TaskStart,
+  T.Kind,
+  T.ValueStart,
+  T.TableStart,
+  T.VariantStart,
+  T.RuleStart,
+]);
+
 /** Tail words that are also everyday names: special only where what must follow does follow. */
 const NOUNS: ReadonlyMap<TokenType, readonly TokenType[]> = new Map([
   [T.Stage, [T.NumberToken]],
@@ -93,9 +104,14 @@ class Arranger {
       const token = source[this.at]!;
       if (token.tokenType === T.PlainWord) this.word(token);
       else if (token.tokenType === T.Bad) {
-        // It has been reported; without it the line may well be right.
+        // It has been reported; without it the line may well be right. Where a name is due, it is one.
         const next = source[this.at + 1];
         if (next && token.beginsLine) next.beginsLine = true;
+        const last = this.last();
+        if (last && NAMED.has(last.tokenType)) {
+          token.become(T.PlainWord);
+          out.push(token);
+        }
         this.at += 1;
       } else {
         if (token.tokenType === T.LBrace) this.open();
@@ -124,7 +140,8 @@ class Arranger {
   private word(token: Lexeme): void {
     const { context } = this;
     const last = this.last();
-    const named = last?.tokenType === T.Comma && !this.twoNames() && !this.claimNext();
+    const joins = token.image === 'and' || token.image === 'or';
+    const named = last?.tokenType === T.Comma && !joins && !this.twoNames() && !this.claimNext();
     if (!named) {
       const starts =
         last === undefined || token.beginsLine || last.tokenType === T.LBrace || last.tokenType === T.RBrace;

@@ -63,6 +63,11 @@ export class BaseRules extends EmbeddedActionsParser {
     return this.LA(0).endOffset! + 1;
   }
 
+  /** As `endOfLast`, and 0 while Chevrotain records the grammar. */
+  lastEnd(): number {
+    return this.RECORDING_PHASE ? 0 : this.LA(0).endOffset! + 1;
+  }
+
   nextIs(type: IToken['tokenType']): boolean {
     return this.LA(1).tokenTypeIdx === type.tokenTypeIdx;
   }

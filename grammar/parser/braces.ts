@@ -31,7 +31,8 @@ function survey(lexemes: Lexeme[]): { balanced: boolean; depth: number; surplus:
   let deepest = 0;
   let lowest = 0;
   let parens = 0;
-  for (const { tokenType } of lexemes) {
+  for (const { tokenType, beginsLine } of lexemes) {
+    if (beginsLine) parens = 0;
     if (tokenType === T.LBrace) {
       depth += 1;
       if (depth > deepest) deepest = depth;
@@ -94,7 +95,10 @@ class Balancer {
     const { source, out, stack } = this;
     for (let i = 0; i < source.length; i += 1) {
       const token = source[i]!;
-      if (token.beginsLine) this.newLine(token, i);
+      if (token.beginsLine) {
+        this.parens = 0;
+        this.newLine(token, i);
+      }
       if (token.tokenType === T.LBrace) {
         this.parens = 0;
         if (stack.length >= MAX_DEPTH) {
@@ -215,7 +219,12 @@ class Balancer {
     let depth = 0;
     let last = i;
     for (; last < source.length; last += 1) {
-      const { tokenType } = source[last]!;
+      const { tokenType, beginsLine } = source[last]!;
+      // Brackets end with their line at the latest.
+      if (open === T.LParen && beginsLine && last > i) {
+        last -= 1;
+        break;
+      }
       if (tokenType === open) depth += 1;
       else if (tokenType === close) {
         depth -= 1;

@@ -40,7 +40,7 @@ export class ClauseRules extends FasteningRules {
     word: Name,
     clause: N,
   ): { clause: N; word: Name; start: number; end: number } {
-    return { clause, word, start: word.start, end: this.RECORDING_PHASE ? 0 : this.endOfLast() };
+    return { clause, word, start: word.start, end: this.lastEnd() };
   }
 
   private readonly namesClause = this.RULE('namesClause', (): Clause => {
@@ -52,7 +52,7 @@ export class ClauseRules extends FasteningRules {
       ]),
     );
     const refs = this.SUBRULE(this.refs);
-    return { ...this.head(word, word.text as 'on'), refs };
+    return { clause: word.text as 'on', word, refs, start: word.start, end: this.lastEnd() };
   });
 
   private readonly heldBy = this.RULE('heldBy', (): Clause => {
@@ -66,7 +66,7 @@ export class ClauseRules extends FasteningRules {
         this.CONSUME(T.Each);
       },
     });
-    const clause: Clause = { ...this.head(word, 'held by'), refs };
+    const clause: Clause = { clause: 'held by', word, refs, start: word.start, end: this.lastEnd() };
     if (each !== undefined) clause.each = each;
     return clause;
   });
@@ -82,7 +82,7 @@ export class ClauseRules extends FasteningRules {
       this.CONSUME(T.To);
       to = this.SUBRULE1(this.refs);
     });
-    return { ...this.head(word, word.text as 'clamps'), refs, to };
+    return { clause: word.text as 'clamps', word, refs, to, start: word.start, end: this.lastEnd() };
   });
 
   private readonly countClause = this.RULE('countClause', (): Clause => {

@@ -203,8 +203,8 @@ export class ConditionRules extends ExpressionRules {
     else if (!exempt || claim.refs.length > 0) {
       this.missing('The claim says no state.', 'starts with supply isolated');
     }
-    claim.start = Math.min(start, claim.refs[0]?.start ?? start);
     claim.end = this.endOfLast();
+    claim.start = Math.min(start, claim.end);
     return claim;
   });
 }

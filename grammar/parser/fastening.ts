@@ -26,7 +26,7 @@ export class FasteningRules extends ConditionRules {
       },
     });
     if (!complete) this.missing('The rows of the layout are incomplete.', 'layout 2 rows of 3');
-    layout.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    layout.end = this.lastEnd();
     return layout;
   });
 
@@ -118,7 +118,7 @@ export class FasteningRules extends ConditionRules {
       this.CONSUME(T.ToYield);
       toYield = true;
     });
-    return { stages, toYield, start, end: this.RECORDING_PHASE ? 0 : this.endOfLast() };
+    return { stages, toYield, start, end: this.lastEnd() };
   });
 
   private readonly strayInPlan = this.RULE('strayInPlan', () => {

@@ -42,7 +42,7 @@ export class DowelParser extends ProcedureRules {
       use.path = this.SUBRULE(this.string);
     });
     if (!use.path) this.missing('The file is missing after “use”.', 'use "tarn-t40.dowel"');
-    use.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    use.end = this.lastEnd();
     return use;
   });
 

@@ -14,7 +14,8 @@ import type {
 } from '../syntax/tree.ts';
 import { CLAUSES_OF } from '../tokens/clauses.ts';
 import * as T from '../tokens/types.ts';
-import { CLAUSE_WORDS, HEADER_WORDS } from '../tokens/words.ts';
+import { VERB_PHRASES } from '../tokens/verbs.ts';
+import { CLAUSE_WORDS, HEADER_WORDS, STATEMENT_STARTS } from '../tokens/words.ts';
 import { verbAt } from './arrange.ts';
 import { nameOf, spanOf } from './base.ts';
 import { CLAUSE_STARTS } from './clauses.ts';
@@ -43,7 +44,7 @@ export class MachineRules extends RuleRules {
       this.CONSUME(T.RBrace);
     });
     if (!opened) this.missing('The machine has no block.', 'machine tarn-t40 { }', 'brace-missing');
-    machine.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    machine.end = this.lastEnd();
     return machine;
   });
 
@@ -98,6 +99,7 @@ export class MachineRules extends RuleRules {
     if (!declaration.name) this.missing(`The name of the ${type} is missing.`, `${type} cover "cover"`);
     const title = this.optionalText();
     if (title) declaration.title = title;
+    declaration.end = this.lastEnd();
     this.MANY({
       GATE: this.notStarting,
       DEF: () =>
@@ -109,6 +111,7 @@ export class MachineRules extends RuleRules {
                 const clause = this.SUBRULE(this.clause);
                 if (this.RECORDING_PHASE) return;
                 declaration.clauses.push(clause);
+                declaration.end = clause.end;
                 if (!CLAUSES_OF[type].includes(clause.clause))
                   this.misplaced(type, clause.clause, clause.word);
               },
@@ -117,7 +120,6 @@ export class MachineRules extends RuleRules {
           ],
         }),
     });
-    declaration.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
     return declaration;
   });
 
@@ -135,19 +137,28 @@ export class MachineRules extends RuleRules {
 
   /** What is no clause, up to the next clause on the line, the next line or the next declaration. */
   private readonly strayInClauses = this.RULE('strayInClauses', (declaration?: Declaration) => {
+    const lost = this.RECORDING_PHASE ? 'clause' : this.extentOfStray();
     if (!this.RECORDING_PHASE && declaration) this.reportStray(declaration);
-    // A line that begins with an unknown word is lost whole; behind a clause only up to the next one.
-    const line = this.next().beginsLine && this.nextIs(T.PlainWord);
     this.CONSUME(T.Skippable);
     this.MANY({
       GATE: () => {
         if (this.atStatementEnd()) return false;
-        const clause = CLAUSES.has(this.LA(1).tokenType) && this.LA(0).tokenType !== T.Comma;
-        return !clause || (line && !this.next().beginsLine);
+        const clause = CLAUSES.has(this.LA(1).tokenType);
+        if (this.next().beginsLine) return clause && lost === 'item';
+        if (lost !== 'clause') return true;
+        return !clause || this.LA(0).tokenType === T.Comma;
       },
       DEF: () => this.CONSUME1(T.Skippable),
     });
   });
+
+  /** How much cannot be read: an item with its clauses, a line, or what stands before the next clause. */
+  private extentOfStray(): 'item' | 'line' | 'clause' {
+    const token = this.next();
+    if (!token.beginsLine || token.tokenType !== T.PlainWord) return 'clause';
+    const meant = nearest(token.image, LINE_WORDS);
+    return meant !== undefined && ITEM_WORDS.includes(meant) ? 'item' : 'line';
+  }
 
   private reportStray(declaration: Declaration): void {
     const token = this.next();
@@ -205,7 +216,7 @@ export class MachineRules extends RuleRules {
       if (condition) coupled.while = condition;
     });
     this.leftover('the coupled parts');
-    coupled.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    coupled.end = this.lastEnd();
     return coupled;
   });
 
@@ -223,7 +234,7 @@ export class MachineRules extends RuleRules {
       const expression = this.SUBRULE(this.expression);
       if (expression) value.expression = expression;
     });
-    if (!given) {
+    if (!given || this.RECORDING_PHASE) {
       this.missing('A value is given after “=”.', 'value gap-limit = 0.5 mm');
       this.OPTION2({
         GATE: () => this.quantityNext(),
@@ -234,7 +245,7 @@ export class MachineRules extends RuleRules {
       });
     }
     this.leftover('the value');
-    value.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    value.end = this.lastEnd();
     return value;
   });
 
@@ -254,7 +265,7 @@ export class MachineRules extends RuleRules {
       this.missing('The values of the variant are missing.', 'variant supply: single-phase, three-phase');
     }
     this.leftover('the variant');
-    variant.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    variant.end = this.lastEnd();
     return variant;
   });
 
@@ -264,7 +275,7 @@ export class MachineRules extends RuleRules {
     const condition = this.SUBRULE(this.condition);
     if (condition) never.condition = condition;
     this.leftover('the combination that is not built');
-    never.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    never.end = this.lastEnd();
     return never;
   });
 
@@ -305,7 +316,7 @@ export class MachineRules extends RuleRules {
         'table shim-table { up to 0.3 mm: shim-thin x2 }',
         'brace-missing',
       );
-    table.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    table.end = this.lastEnd();
     return table;
   });
 
@@ -325,7 +336,7 @@ export class MachineRules extends RuleRules {
       });
     });
     if (!given) this.missing('What the row gives is missing.', 'up to 0.3 mm: shim-thin x2');
-    row.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    row.end = this.lastEnd();
     return row;
   });
 
@@ -381,7 +392,11 @@ export class MachineRules extends RuleRules {
     const start = token.startOffset;
     this.wrong(token, 'syntax', strayMessage(token, place ?? 'machine'), strayExtra(token));
     this.CONSUME(T.Skippable);
-    this.SUBRULE(this.junk);
+    // What was an item takes the lines of its clauses along, and no other line.
+    this.MANY({
+      GATE: () => !this.atStatementEnd() && (!this.next().beginsLine || CLAUSES.has(this.LA(1).tokenType)),
+      DEF: () => this.CONSUME1(T.Skippable),
+    });
     if (this.RECORDING_PHASE) return;
     items?.push({ kind: 'broken', start, end: this.endOfLast() });
   });
@@ -414,6 +429,9 @@ function strayMessage(token: T.Lexeme, place: string): string {
     return `“${token.key}” belongs to a declaration or a procedure, and none stands before it.`;
   }
   if (token.tokenType === T.TextString) return 'A text stands here by itself.';
+  if (VERB_PHRASES.has(token.image) || STATEMENT_STARTS.has(token.image)) {
+    return `“${token.image}” begins a step, and steps stand in a procedure.`;
+  }
   const meant = nearest(token.image, ITEM_WORDS);
   const what = place === 'machine' ? 'nothing of a machine' : 'nothing of a file';
   return `“${token.image}” begins ${what}${meant ? `; did you mean “${meant}”?` : '.'}`;

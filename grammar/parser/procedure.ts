@@ -146,11 +146,12 @@ export class ProcedureRules extends StatementRules {
     'strayBlock',
     (statements: Statement[]) => {
       const brace = this.next();
-      if (!this.skipping) {
+      if (!this.skipping || brace.beginsLine) {
+        const behind = statementBefore(this.LA(0) as Lexeme) && !brace.beginsLine;
         this.wrong(
           brace,
           'syntax',
-          'This block belongs to nothing; blocks stand behind task, step, when, if, repeat, for each and hold.',
+          `${behind ? 'No block can stand behind this' : 'This block belongs to nothing'}; blocks stand behind task, step, when, if, repeat, for each and hold, outcomes behind measure, check and inspect.`,
         );
       }
       this.skipping = false;

@@ -2,7 +2,7 @@
 import type { IToken } from 'chevrotain';
 import type { Amount, Name, Position, Quantity, Ref } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
-import { isWord } from '../tokens/types.ts';
+import { isWord, type Lexeme } from '../tokens/types.ts';
 import { BaseRules, keyOf, nameOf, spanOf } from './base.ts';
 
 export class QuantityRules extends BaseRules {
@@ -39,14 +39,17 @@ export class QuantityRules extends BaseRules {
 
   readonly ref = this.RULE('ref', (): Ref => {
     const word = this.CONSUME(T.AnyWord);
-    const ref: Ref = { ...spanOf(word), name: nameOf(word), positions: NO_POSITIONS };
+    const name = nameOf(word);
+    const ref: Ref = { name, positions: [], start: name.start, end: name.end };
+    // Most names stand alone: the look ahead of the options is only asked where it can say yes.
+    const next = this.LA(1).tokenType;
+    if (next !== T.PositionToken && next !== T.Count && !this.RECORDING_PHASE) return ref;
     this.OPTION(() => {
       ref.positions = this.SUBRULE(this.positions);
     });
     this.OPTION1(() => {
       ref.count = countOf(this.CONSUME(T.Count));
     });
-    if (ref.positions === NO_POSITIONS) ref.positions = [];
     ref.end = this.endOfLast();
     return ref;
   });
@@ -69,6 +72,8 @@ export class QuantityRules extends BaseRules {
   readonly refList = this.RULE('refList', (): Ref[] => {
     this.lastJoin = 'comma';
     const list = [this.SUBRULE(this.ref)];
+    const next = this.LA(1).tokenType;
+    if (next !== T.Comma && next !== T.And && !this.RECORDING_PHASE) return list;
     this.MANY({
       GATE: this.listGoesOn,
       DEF: () => {
@@ -116,7 +121,11 @@ export class QuantityRules extends BaseRules {
 
   readonly amount = this.RULE('amount', (): Amount => {
     const number = this.CONSUME(T.NumberToken);
-    const amount: Amount = { ...spanOf(number), number: keyOf(number).text };
+    const amount: Amount = {
+      number: (number as Lexeme).key,
+      start: number.startOffset,
+      end: number.endOffset! + 1,
+    };
     this.OPTION(() => {
       const unit = this.CONSUME(T.Unit);
       amount.unit = nameOf(unit);
@@ -171,6 +180,7 @@ export class QuantityRules extends BaseRules {
           },
         ]),
       );
+      this.unitAlone(amounts);
       this.MANY({
         GATE: () => this.moreOfSum(quantity),
         DEF: () => {
@@ -183,16 +193,24 @@ export class QuantityRules extends BaseRules {
     return quantity;
   });
 
-  /** `1 h 30 min`: each number with its own unit, on one line. */
+  /** `1 h 30 min`: each number with a unit of its own, on one line. */
   private moreOfSum(quantity: Quantity): boolean {
     if (quantity.form !== 'plain' && quantity.form !== 'sum') return false;
+    const unit = quantity.amounts[quantity.amounts.length - 1]?.unit;
     const next = this.next();
-    return (
-      quantity.amounts[quantity.amounts.length - 1]?.unit !== undefined &&
-      next.tokenType === T.NumberToken &&
-      !next.beginsLine &&
-      this.LA(2).tokenType === T.Unit
-    );
+    if (unit === undefined || next.tokenType !== T.NumberToken || next.beginsLine) return false;
+    return this.LA(2).tokenType === T.Unit && this.LA(2).image !== unit.text;
+  }
+
+  /** The unit behind a number that is missing: it belongs to the number before. */
+  private unitAlone(amounts: Amount[]): void {
+    this.option(24, () => {
+      const unit = nameOf(this.CONSUME9(T.Unit));
+      const amount = amounts[amounts.length - 1];
+      if (this.RECORDING_PHASE || !amount) return;
+      amount.unit = unit;
+      amount.end = unit.end;
+    });
   }
 
   readonly quantity = this.RULE('quantity', (): Quantity => {
@@ -289,7 +307,6 @@ export class QuantityRules extends BaseRules {
   }
 }
 
-const NO_POSITIONS: Position[] = [];
 const QUANTITY_STARTS: ReadonlySet<unknown> = new Set([T.NumberToken, T.Bound]);
 
 function exampleOf(units: string): string {

@@ -41,7 +41,7 @@ export class RuleRules extends ClauseRules {
       this.CONSUME(T.RBrace);
     });
     if (!opened) this.missing('The rule has no block.', `rule strap-first { ${EXAMPLE} }`, 'brace-missing');
-    rule.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    rule.end = this.lastEnd();
     return rule;
   });
 
@@ -94,7 +94,7 @@ export class RuleRules extends ClauseRules {
     ]);
     if (scoped && !demanded)
       this.missing('The rule does not say what it requires, or what is never done.', EXAMPLE);
-    body.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    body.end = this.lastEnd();
     return body;
   });
 
@@ -109,20 +109,22 @@ export class RuleRules extends ClauseRules {
 
   private readonly pattern = this.RULE('pattern', (): RulePattern | undefined => {
     let pattern: RulePattern | undefined;
-    this.OPTION(() =>
-      this.OR([
-        {
-          ALT: () => {
-            pattern = this.SUBRULE(this.eventPattern);
+    this.OPTION({
+      GATE: () => this.nextIs(T.VerbStart) || this.nameNext(),
+      DEF: () =>
+        this.OR([
+          {
+            ALT: () => {
+              pattern = this.SUBRULE(this.eventPattern);
+            },
           },
-        },
-        {
-          ALT: () => {
-            pattern = this.SUBRULE(this.statePattern);
+          {
+            ALT: () => {
+              pattern = this.SUBRULE(this.statePattern);
+            },
           },
-        },
-      ]),
-    );
+        ]),
+    });
     return pattern;
   });
 
@@ -156,7 +158,7 @@ export class RuleRules extends ClauseRules {
         }
       },
     });
-    event.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    event.end = this.lastEnd();
     return event;
   });
 
@@ -170,7 +172,7 @@ export class RuleRules extends ClauseRules {
     });
     const state = this.SUBRULE(this.state);
     if (!state) this.missing('The rule names a thing but neither an action nor a state.', EXAMPLE);
-    const end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    const end = this.lastEnd();
     return { kind: 'state', selectors, state: state ?? { start: end, end, text: '' }, negated, start, end };
   });
 
@@ -233,7 +235,7 @@ export class RuleRules extends ClauseRules {
       this.CONSUME(T.With);
       this.option(22, { GATE: this.nameNext, DEF: () => (selector.with = this.SUBRULE(this.word)) });
     });
-    selector.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    selector.end = this.lastEnd();
     return selector;
   });
 
@@ -243,7 +245,7 @@ export class RuleRules extends ClauseRules {
     this.option(23, { GATE: this.nameNext, DEF: () => (what = nameOf(this.CONSUME9(T.AnyWord))) });
     if (what) return what;
     this.missing('The kind of thing is missing.', 'any system');
-    const end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    const end = this.lastEnd();
     return { start: end, end, text: '' };
   }
 }

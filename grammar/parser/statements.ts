@@ -85,7 +85,7 @@ export class StatementRules extends HeaderRules {
       owner.body = this.subrule(41, this.block);
     });
     if (!owner.body) this.missing(`The block of ${what} is missing.`, undefined, 'brace-missing');
-    owner.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    owner.end = this.lastEnd();
   }
 
   private otherwise(owner: { otherwise?: Block; end: number }): void {
@@ -93,7 +93,7 @@ export class StatementRules extends HeaderRules {
       this.consume(42, T.Otherwise);
       this.option(43, () => {
         owner.otherwise = this.subrule(43, this.block);
-        owner.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+        owner.end = this.lastEnd();
       });
     });
   }
@@ -140,7 +140,7 @@ export class StatementRules extends HeaderRules {
     });
     if (choice.values.length === 0)
       this.missing('What can be chosen is missing.', 'choice place: bench, in-place');
-    choice.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    choice.end = this.lastEnd();
     return choice;
   });
 
@@ -242,7 +242,7 @@ export class StatementRules extends HeaderRules {
       from,
       to: to ?? from,
       start: first.startOffset,
-      end: this.RECORDING_PHASE ? 0 : this.endOfLast(),
+      end: this.lastEnd(),
     };
   });
 
@@ -252,7 +252,7 @@ export class StatementRules extends HeaderRules {
       kind: 'names',
       names,
       start: names[0]?.start ?? 0,
-      end: this.RECORDING_PHASE ? 0 : this.endOfLast(),
+      end: this.lastEnd(),
     };
   });
 
@@ -266,7 +266,7 @@ export class StatementRules extends HeaderRules {
       this.CONSUME(T.Except);
       reverse.except = this.SUBRULE(this.refs);
     });
-    reverse.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    reverse.end = this.lastEnd();
     return reverse;
   });
 
@@ -275,7 +275,7 @@ export class StatementRules extends HeaderRules {
     const node: Statement & { kind: 'do' } = { kind: 'do', start, end: start };
     this.OPTION({ GATE: this.nameNext, DEF: () => (node.ref = this.SUBRULE(this.word)) });
     if (!node.ref) this.missing('The procedure or task is missing after “do”.', 'do hub-removal');
-    node.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    node.end = this.lastEnd();
     return node;
   });
 
@@ -293,7 +293,7 @@ export class StatementRules extends HeaderRules {
     });
     if (!allow.reason)
       this.missing('The reason is missing.', 'allow still-held because "The cover hangs on its hinge."');
-    allow.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    allow.end = this.lastEnd();
     return allow;
   });
 
@@ -302,7 +302,7 @@ export class StatementRules extends HeaderRules {
     const stop: Statement & { kind: 'stop' } = { kind: 'stop', start, end: start };
     const text = this.wantedText('stop', 'stop "Send the head for repair."');
     if (text) stop.text = text;
-    stop.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    stop.end = this.lastEnd();
     return stop;
   });
 
@@ -322,7 +322,7 @@ export class StatementRules extends HeaderRules {
     this.OPTION({ GATE: this.nameNext, DEF: () => (notice.hazards = this.SUBRULE(this.words)) });
     const text = this.wantedText(token.image, `${token.image} "Stand to one side."`);
     if (text) notice.text = text;
-    notice.end = this.RECORDING_PHASE ? 0 : this.endOfLast();
+    notice.end = this.lastEnd();
     return notice;
   });
 }

@@ -83,9 +83,13 @@ export class TailRules extends MachineRules {
     const word = keyOf(this.CONSUME(T.Holding));
     const refs = this.SUBRULE(this.refs);
     let tools: Ref[] = [];
-    this.OPTION(() => {
-      this.CONSUME(T.With);
-      tools = this.SUBRULE1(this.refs);
+    // `with 2 people` is a tail of its own.
+    this.OPTION({
+      GATE: () => this.LA(2).tokenType !== T.NumberToken,
+      DEF: () => {
+        this.CONSUME(T.With);
+        tools = this.SUBRULE1(this.refs);
+      },
     });
     return { tail: 'holding', word, refs, with: tools, start: word.start, end: word.end };
   });
@@ -189,7 +193,7 @@ export class TailRules extends MachineRules {
       {
         ALT: () => {
           word = keyOf(this.CONSUME(T.InOrder));
-          let given = word.text === 'in reverse order';
+          let given = word.text !== 'in order';
           if (given) tail.order = { kind: 'named', name: 'reverse', start: word.start, end: word.end };
           this.OPTION({
             GATE: () => !given,

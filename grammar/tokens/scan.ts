@@ -110,6 +110,7 @@ class Scanner {
       this.unit();
     } else if ((code === 0x2b || code === 0xb1) && this.match(PLUS_MINUS)) {
       this.push(T.PlusMinus, 'mark', PLUS_MINUS.lastIndex);
+      this.unit();
     } else if (isMinus(code) && isDigit(next) && this.isSign()) this.number();
     else if (code === 0x201c || code === 0x201d || code === 0x201e) this.string(at, 0x201d);
     else {
@@ -211,7 +212,7 @@ class Scanner {
     });
   }
 
-  /** The unit after the number that was just read, if there is one on the same line. */
+  /** The unit after the number (or range mark) that was just read, if there is one on the same line. */
   private unit(): void {
     const found = this.unitAt(this.at);
     if (!found) return;
@@ -249,6 +250,7 @@ class Scanner {
     while (this.text.charCodeAt(end) === 0x2e) end += 1;
     const { at } = this;
     this.push(T.Dots, 'mark', end);
+    this.unit();
     if (end - at > 2) {
       this.problems.push({
         check: 'syntax',

@@ -177,6 +177,7 @@ const BLOCK_PHRASES: [string, TokenType][] = [
   ['within', T.Within],
   ['not over', T.NotOver],
   ['not under', T.NotUnder],
+  ['in order reverse', T.InOrder],
   ['in order', T.InOrder],
   ['in reverse order', T.InOrder],
   ['in', T.In],
