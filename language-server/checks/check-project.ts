@@ -16,6 +16,7 @@ import type { SourceHost } from '../project/project.ts';
 import { type Finding, inReadingOrder } from '../report/finding.ts';
 import { checkNamed } from './all.ts';
 import { speak } from './speak.ts';
+import { toolFailure } from './text/tool-failure.ts';
 
 export interface CheckResult {
   findings: Finding[];
@@ -96,8 +97,13 @@ class ProjectCheck {
     }
     if (file.machines.length === 0 && file.shared.length > 0) {
       this.guard(file, 0, () => {
-        const { facts } = this.model(undefined, file, visible);
-        this.say(facts.filter((fact) => fact.at.file === file.path && fact.check !== 'unknown-name'));
+        const { model, facts } = this.model(undefined, file, visible);
+        const own = [...facts, ...machineFaults(model)].filter((fact) => fact.at.file === file.path);
+        // What the machines that use the file declare is not known here.
+        this.say(
+          own.filter((fact) => fact.check !== 'unknown-name'),
+          model,
+        );
       });
     }
     for (const procedure of file.procedures)
@@ -126,7 +132,8 @@ class ProjectCheck {
     const ref = header?.header === 'for' ? header.refs[0] : undefined;
     const known = visible.flatMap((one) => one.machines.flatMap((machine) => machine.name?.text ?? []));
     if (!ref) {
-      if (procedure.name) {
+      // What is printed elsewhere has no steps that could be checked.
+      if (procedure.name && !procedure.headers.some((one) => one.header === 'elsewhere')) {
         this.say([
           {
             check: 'machine-missing',
@@ -181,8 +188,11 @@ class ProjectCheck {
         end: Math.min(start + 1, file.text.length),
         check: 'tool-failure',
         severity: 'error',
-        message: `Dowel failed while it checked this: ${error instanceof Error ? error.message : String(error)}`,
-        help: 'The rest was checked. Please report this with the file.',
+        ...toolFailure.says({
+          check: toolFailure.name,
+          at: { file: file.path, start, end: start },
+          words: { error: error instanceof Error ? error.message : String(error) },
+        }),
         related: [],
       });
     }

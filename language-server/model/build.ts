@@ -10,6 +10,8 @@ import type {
   DeclarationKind,
   Machine,
   Ref,
+  Rule,
+  Selector,
 } from '../../grammar/syntax/tree.ts';
 import { type CaseSet, Cases, EVERY } from '../execution/cases.ts';
 import { casesOf, type Variants } from './conditions.ts';
@@ -18,6 +20,7 @@ import type { Fact } from './facts.ts';
 import { unknownPosition, wrongKind } from './kind-faults.ts';
 import { type Coupling, GROUND, type Model, type Thing } from './model.ts';
 import { type LoadedFile, unknownName } from './names.ts';
+import { stateFaults } from './state-words.ts';
 
 export function buildModel(
   machine: Machine | undefined,
@@ -122,7 +125,10 @@ class Builder {
       tables: new Map(
         this.source.tables.flatMap(({ item }) => (item.name ? [[item.name.text, item] as const] : [])),
       ),
-      rules: this.source.rules.map(({ item, file }) => ({ rule: item, file })),
+      rules: this.source.rules.map(({ item, file }) => {
+        this.rule(item, file);
+        return { rule: item, file };
+      }),
       couplings: this.couplings(),
       items: this.items,
       thingOf,
@@ -421,6 +427,21 @@ class Builder {
     this.facts.push(unknownName(file, ref.name, 'value', known));
   }
 
+  /** The names in a house rule; what `any` and `that` mean is the business of those who carry it out. */
+  private rule(rule: Rule, file: string): void {
+    for (const pattern of rule.bodies.flatMap((body) => [body.trigger, body.demanded])) {
+      const things: Thing[] = [];
+      for (const selector of pattern?.selectors ?? []) {
+        const ref = named(selector);
+        const thing = ref && this.byName.get(ref.name.text);
+        if (thing && selector.kind === 'named') things.push(thing);
+        if (ref && !thing) this.facts.push(unknownName(file, ref.name, 'thing', this.candidates(undefined)));
+      }
+      if (pattern?.kind === 'state') this.facts.push(...stateFaults(file, pattern.state, things));
+      if (pattern?.kind === 'event' && pattern.quantity?.named) this.value(pattern.quantity.named, file);
+    }
+  }
+
   private couplings(): Coupling[] {
     const result: Coupling[] = [];
     for (const { item, file } of this.source.couplings) {
@@ -438,11 +459,18 @@ class Builder {
             fitted: !item.while.negated && item.while.state.text !== 'off',
           };
         else this.facts.push(unknownName(file, item.while.ref.name, 'thing', this.byName.keys()));
+        this.facts.push(...stateFaults(file, item.while.state, thing ? [thing] : []));
       }
       result.push(coupling);
     }
     return result;
   }
+}
+
+/** The thing that a selector names, also at the end of `any … of …`. */
+function named(selector: Selector): Ref | undefined {
+  if (selector.kind === 'named') return selector.ref;
+  return selector.kind === 'any' && selector.of ? named(selector.of) : undefined;
 }
 
 /** The items of a thing that a reference names: all of them, or its positions. */

@@ -174,13 +174,16 @@ function unknown(
 /**
  * The nearest of the known names: fewest single-letter slips (insertion, deletion, exchange, swap of
  * neighbours), at most a third of the length. Damerau, "A technique for computer detection and correction of
- * spelling errors" (1964), optimal string alignment form.
+ * spelling errors" (1964), optimal string alignment form. Names that differ in a number (`screws-b3`,
+ * `screws-b5`) are two things and no slip.
  */
 export function nearest(name: string, known: Iterable<string>): string | undefined {
   let best: string | undefined;
-  let least = Math.max(1, Math.floor(name.length / 3)) + 1;
+  // Two letters are too few to tell a slip from another name.
+  let least = name.length < 3 ? 1 : Math.max(1, Math.floor(name.length / 3)) + 1;
+  const numbers = numbersIn(name);
   for (const candidate of known) {
-    if (Math.abs(candidate.length - name.length) >= least) continue;
+    if (Math.abs(candidate.length - name.length) >= least || numbersIn(candidate) !== numbers) continue;
     const slips = distance(name, candidate, least);
     if (slips < least) {
       least = slips;
@@ -200,6 +203,10 @@ function sharedWords(name: string, known: Iterable<string>): string | undefined 
       return candidate;
   }
   return undefined;
+}
+
+function numbersIn(name: string): string {
+  return name.replace(/\D+/g, ' ').trim();
 }
 
 function distance(a: string, b: string, limit: number): number {

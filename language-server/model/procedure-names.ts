@@ -24,6 +24,7 @@ import type { Fact } from './facts.ts';
 import { unknownPosition, wrongKind } from './kind-faults.ts';
 import type { Model, Thing } from './model.ts';
 import { duplicateName, findProcedure, type LoadedFile, unknownName, unknownValue } from './names.ts';
+import { stateFaults } from './state-words.ts';
 import { useCycles } from './use-cycles.ts';
 
 /** A name in use and what it stands for. */
@@ -87,8 +88,11 @@ class Resolver {
           break;
         case 'starts with':
         case 'ends with':
-          for (const claim of header.claims)
+          for (const claim of header.claims) {
             for (const ref of [...claim.refs, ...claim.except]) this.thing(ref);
+            // Of an assembly only what can be in the state is meant.
+            if (claim.state) this.state(claim.state, claim.scope === 'things' ? claim.refs : []);
+          }
           break;
         case 'starts where':
           if (header.ref && !findProcedure(this.visible, header.ref.name.text))
@@ -288,6 +292,7 @@ class Resolver {
         return;
       case 'state':
         this.thing(condition.ref);
+        this.state(condition.state, [condition.ref]);
         return;
       case 'axis': {
         const local = this.scope.get(condition.axis.text);
@@ -357,6 +362,11 @@ class Resolver {
         unknownName(this.file.path, name, 'value', [...model.values.keys(), ...scope.keys()]),
       );
     }
+  }
+
+  private state(state: Name, refs: readonly Ref[]): void {
+    const things = refs.flatMap((ref) => this.model.byName.get(ref.name.text) ?? []);
+    this.result.facts.push(...stateFaults(this.file.path, state, things));
   }
 
   private task(name: Name): void {

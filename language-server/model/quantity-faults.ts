@@ -376,6 +376,7 @@ class Reader {
     const fact = this.facts[this.facts.length - 1];
     if (right.length !== 1 || !fact) return;
     const text = typed.replaceAll(symbol, right[0]!);
+    fact.words = { ...fact.words, near: right[0]! };
     fact.mends = [{ title: `Write ${text}`, at: fact.at, text }];
   }
 

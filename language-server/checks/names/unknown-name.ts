@@ -49,7 +49,8 @@ function sentence({ words = {} }: Fact): string {
 function help({ words = {} }: Fact): string {
   const { what, axis, near, known } = words;
   if (axis) return `The values of \`${axis}\` are ${known ?? 'listed where it is declared'}.`;
-  if (near) return `Write \`${near}\`, or declare \`${words.name}\`.`;
+  if (near)
+    return what === 'state' ? `Write \`${near}\`.` : `Write \`${near}\`, or declare \`${words.name}\`.`;
   const names = known ? ` Declared so far: ${known}.` : '';
   switch (what) {
     case 'machine':
@@ -58,6 +59,8 @@ function help({ words = {} }: Fact): string {
       return `Declare it, as in \`value ${words.name} = 0.5 mm\`; words for the reader stand in quotation marks.${names}`;
     case 'variant':
       return `Declare it in the machine, as in \`variant supply: single-phase, three-phase\`.${names}`;
+    case 'state':
+      return 'What the technician sees stands in quotation marks: `if "the pump runs" { }`. A state is one word, such as `off`, `loose`, `drained` or `isolated`.';
     case 'table':
       return `Declare the table in the machine.${names}`;
     default:

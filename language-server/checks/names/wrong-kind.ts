@@ -1,7 +1,7 @@
 import type { Fact } from '../../model/facts.ts';
 import type { Check } from '../check.ts';
 import { isPluralMention } from '../grammatical.ts';
-import { capital, subject, typed } from '../speak.ts';
+import { subject, typed } from '../speak.ts';
 
 export const wrongKind: Check = {
   name: 'wrong-kind',
@@ -52,7 +52,9 @@ function help(fact: Fact): string {
   const name = typed(fact.subject);
   const verb = OTHERS[by.replaceAll('`', '')]?.[is];
   if (verb) return `Write \`${verb} ${name}\`, or name another thing.`;
-  return `${capital('name')} another thing, or declare \`${name}\` as what it is.`;
+  return by.startsWith('The state')
+    ? `Use a state that \`${name}\` can be in.`
+    : `Name another thing, or declare \`${name}\` as what it is.`;
 }
 
 /** The verb for a thing that was given to the wrong one. */

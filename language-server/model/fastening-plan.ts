@@ -1,0 +1,98 @@
+/**
+ * The tightening plan of a thing against itself: stages that fall, an angle with nothing to count it from, an
+ * angle above one turn, a torque without an upper end. Needs neither thread nor class.
+ */
+import { exact, type Quantity } from '../../grammar/quantity/index.ts';
+import { readTyped, said, torqueBand } from './fastening-amounts.ts';
+import { type Declared, type DeclaredStage, firstOf, placeIn } from './fastening-declared.ts';
+import type { Fact } from './facts.ts';
+import type { Model } from './model.ts';
+
+export function planFaults(model: Model, one: Declared): Fact[] {
+  const { thing } = one;
+  const facts: Fact[] = [];
+  const tell = (fact: Omit<Fact, 'subject' | 'cases'>) =>
+    facts.push({ ...fact, subject: { thing }, cases: model.cases.and(model.built, thing.exists) });
+  /** The stage that holds the joint together now; none at the start and after a stage that loosens. */
+  let seated: DeclaredStage | undefined;
+  for (const each of one.stages) {
+    const { stage, number, at } = each;
+    switch (stage.kind) {
+      case 'angle': {
+        const angle = readTyped(stage.quantity, model.values);
+        if (!seated)
+          tell({ check: 'angle-before-torque', at, words: { stage: String(number), angle: textOf(angle) } });
+        if (angle && isMisread(angle))
+          tell({ check: 'angle-too-large', at, words: { angle: said(angle), ...meantAngle(angle) } });
+        seated = each;
+        break;
+      }
+      case 'torque':
+      case 'percent':
+      case 'again': {
+        const before = seated?.torque;
+        if (each.torque && before && stage.kind !== 'again' && isBelow(each.torque, before)) {
+          tell({
+            check: 'stage-out-of-order',
+            at,
+            words: {
+              stage: String(number),
+              torque: said(each.torque),
+              before: said(before),
+              beforeStage: String(seated?.number),
+            },
+            story: seated ? [{ at: seated.at, what: 'declared', thing }] : [],
+          });
+        }
+        seated = each;
+        break;
+      }
+      case 'by hand':
+      case 'until':
+      case 'back off':
+        seated = each;
+        break;
+      case 'loosen':
+        seated = undefined;
+        break;
+      case 'wait':
+        break;
+    }
+  }
+  for (const { torque, at } of unbounded(model, one))
+    tell({ check: 'torque-unbounded', at, words: { torque: said(torque) } });
+  return facts;
+}
+
+/** An angle in degrees above one turn: usually the degree sign of a printed table was read as a zero. */
+export function isMisread(angle: Quantity): boolean {
+  return angle.unit.symbol === '°' && angle.nominal !== undefined && exact.toNumber(angle.nominal) > 360;
+}
+
+/** `900°` was 90°. */
+export function meantAngle({ nominal }: Quantity): { meant?: string } {
+  const typed = nominal === undefined ? '' : String(exact.toNumber(nominal));
+  return /^\d+0$/.test(typed) && Number(typed) / 10 <= 360 ? { meant: `${Number(typed) / 10}°` } : {};
+}
+
+function unbounded(model: Model, one: Declared): { torque: Quantity; at: DeclaredStage['at'] }[] {
+  if (one.limit) return [];
+  const clause = one.thing.torque;
+  const whole = clause && one.torque ? [{ torque: one.torque, at: placeIn(one.thing, firstOf(clause)) }] : [];
+  const stages = one.stages.flatMap(({ torque, at, typed }) => (torque && typed ? [{ torque, at }] : []));
+  // An angle or a feel behind it ends the turning.
+  const last = one.stages.findLast(({ stage }) => stage.kind !== 'wait');
+  const ended = last !== undefined && last.torque === undefined;
+  return [...whole, ...(ended ? [] : stages)].filter(
+    ({ torque }) => torque.form === 'at least' || torque.form === 'over',
+  );
+}
+
+function isBelow(torque: Quantity, before: Quantity): boolean {
+  const [now, then] = [torqueBand(torque), torqueBand(before)];
+  return now !== undefined && then !== undefined && now.high < then.low;
+}
+
+function textOf(angle: Quantity | undefined): string {
+  return angle ? said(angle) : '';
+}
