@@ -6,9 +6,9 @@ import { jsonReport } from '../report/json.ts';
 import { summaryText } from '../report/summary.ts';
 import { findingText, type Painter } from '../report/text.ts';
 import { type Disk, disk } from './disk.ts';
+import { tooLargeFinding } from './file-too-large.ts';
 import { namesIn } from './names.ts';
 import { complain, type ExitCode, isTerminal, print } from './output.ts';
-import { SIZE_LIMIT } from './read.ts';
 import { filesOf, type Refused } from './walk.ts';
 
 export interface CheckOptions {
@@ -68,18 +68,4 @@ export async function painter(wanted: boolean | undefined): Promise<Painter | un
   const unasked = () => !process.env.NO_COLOR && process.env.TERM !== 'dumb' && isTerminal();
   if (!(wanted ?? unasked())) return undefined;
   return (await import('../report/colour.ts')).inColour;
-}
-
-function tooLargeFinding(file: string, size: number): Finding {
-  const mb = (bytes: number) => `${Math.round(bytes / 1024 / 1024)} MB`;
-  return {
-    check: 'file-too-large',
-    severity: 'error',
-    message: `The file has ${mb(size)}; files above ${mb(SIZE_LIMIT)} are not read.`,
-    help: 'Split it into procedures that use one another.',
-    file,
-    start: 0,
-    end: 0,
-    related: [],
-  };
 }

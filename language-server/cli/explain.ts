@@ -1,14 +1,19 @@
 /** `dowel explain`: what a check looks at, why, and a bad and a good example; or the list of all checks. */
 import { ALL_CHECKS } from '../checks/all.ts';
 import type { Check } from '../checks/check.ts';
+import { toolFailure } from '../checks/text/tool-failure.ts';
+import { fileTooLarge } from './file-too-large.ts';
 import { complain, type ExitCode, print } from './output.ts';
+
+/** What can be explained: the list, and the findings that no example can show. */
+const EXPLAINED: readonly Check[] = [...ALL_CHECKS, fileTooLarge, toolFailure];
 
 export function explain(name: string | undefined): ExitCode {
   if (name === undefined) {
-    print(listing(ALL_CHECKS));
+    print(listing(EXPLAINED));
     return 0;
   }
-  const check = ALL_CHECKS.find((candidate) => candidate.name === name);
+  const check = EXPLAINED.find((candidate) => candidate.name === name);
   if (check === undefined) {
     complain(`there is no check named ${name}. ${advice(name)}`);
     return 2;
@@ -36,8 +41,8 @@ export function page(check: Check): string {
     check.title,
     check.explanation.trim(),
     `Source: ${check.source}`,
-    `Wrong:\n\n${indented(check.bad)}`,
-    `Right:\n\n${indented(check.good)}`,
+    ...(check.bad === '' ? [] : [`Wrong:\n\n${indented(check.bad)}`]),
+    ...(check.good === '' ? [] : [`Right:\n\n${indented(check.good)}`]),
   ].join('\n\n');
 }
 
@@ -51,7 +56,7 @@ function indented(text: string): string {
 
 function advice(name: string): string {
   const pieces = name.split('-').filter((piece) => piece.length > 2);
-  const near = ALL_CHECKS.filter((check) => pieces.some((piece) => check.name.includes(piece)));
+  const near = EXPLAINED.filter((check) => pieces.some((piece) => check.name.includes(piece)));
   const names = near.slice(0, 3).map((check) => check.name);
   return names.length > 0
     ? `Did you mean ${names.join(' or ')}?`

@@ -11,7 +11,7 @@ const EXIT = { silent: 0, findings: 1, impossible: 2 };
 
 /** No stack, no words of the tool about itself, and something said in one place at least. */
 function wentWell({ out, err }: Ended): void {
-  expect(`${out}${err}`).not.toMatch(/Dowel itself|tool-failed|RangeError|TypeError|\n {4}at /);
+  expect(`${out}${err}`).not.toMatch(/Dowel itself|tool-failure|RangeError|TypeError|\n {4}at /);
   expect(`${out}${err}`).not.toBe('');
 }
 
