@@ -37,11 +37,14 @@ function needed(path: string, text: string): Record<string, string> {
   return files;
 }
 
+/** Names of the same faults where only one side of a branch, one variant or one round has them. */
+const ONE_SIDED = ['branch-unfinished', 'variant-uncovered', 'loop-not-restored', 'reverse-impossible'];
+
 /** Findings of the checks that are about states, as the chapter on states names them; hints do not count. */
 function product(files: Record<string, string>, path: string): string[] {
   return checkTexts(files, path)
     .findings.filter(({ severity }) => severity === 'error' || severity === 'warning')
-    .filter(({ check }) => KINDS.has(check))
+    .filter(({ check }) => KINDS.has(check) || ONE_SIDED.includes(check))
     .map(({ check, start }) => `${check} ${files[path]!.slice(0, start).split('\n').length}`);
 }
 

@@ -11,7 +11,7 @@ import type { Reading } from './reader.ts';
 import { readAll, wholeMachine } from './reader.ts';
 import type { Machine, Procedure } from './shape.ts';
 import { doesAgain } from './statements.ts';
-import { Comparison, type Trace } from './trace.ts';
+import { Comparison, editBetween, type Trace } from './trace.ts';
 
 export interface Violation {
   /** The name of the finding, as in the chapter on states. */
@@ -54,6 +54,7 @@ export function execute(files: Readonly<Record<string, string>>, path: string): 
 
 /** Whether there is any violation; stops at the first. With the traces of the text it was made from: sooner. */
 export function isWrong(files: Readonly<Record<string, string>>, path: string, like?: Traces): boolean {
+  const edit = like && editBetween(like.source, files[path]!);
   try {
     everyRun(files, path, (run) => {
       const report = allowing(run.procedure, () => {
@@ -61,7 +62,7 @@ export function isWrong(files: Readonly<Record<string, string>>, path: string, l
       });
       const execution = new Execution(run.reading, run.procedure, run.model, run.variants, report);
       const trace = like?.runs.get(run.key);
-      if (like && trace) execution.compareWith(new Comparison(trace, like.source, files[path]!));
+      if (trace && edit) execution.compareWith(new Comparison(trace, edit));
       execution.run();
     });
   } catch (error) {

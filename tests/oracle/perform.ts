@@ -193,7 +193,7 @@ function onItems(w: Work, action: Action, items: readonly Item[]): void {
     case 'adjust':
       each(items, (item) => {
         mustBeThere(w, item);
-        reach(w, item);
+        if (action.verb === 'adjust') reach(w, item);
       });
       return;
     case 'check':

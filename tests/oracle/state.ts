@@ -214,7 +214,7 @@ export function isAway(one: ItemState, item: Item): boolean {
 /** A state of its own, to go on from here another way. */
 export function copyOf(state: State): State {
   return {
-    items: state.items.map((one) => ({ ...one })),
+    items: state.items.map(copyOfItem),
     systems: state.systems.map((one) => ({ ...one })),
     handLocks: new Map(state.handLocks),
     bypasses: new Map(state.bypasses),
@@ -223,20 +223,109 @@ export function copyOf(state: State): State {
   };
 }
 
+/** Written out, because it is done very often. */
+function copyOfItem(one: ItemState): ItemState {
+  return {
+    place: one.place,
+    placeBy: one.placeBy,
+    thrownBy: one.thrownBy,
+    fresh: one.fresh,
+    beenOff: one.beenOff,
+    marked: one.marked,
+    used: one.used,
+    supportedBy: one.supportedBy,
+    raisedBy: one.raisedBy,
+    supportTools: one.supportTools,
+    rides: one.rides,
+    onLooseSeats: one.onLooseSeats,
+    fastening: one.fastening,
+    fasteningBy: one.fasteningBy,
+    stage: one.stage,
+    wasFinal: one.wasFinal,
+    felt: one.felt,
+    secured: one.secured,
+    securedBy: one.securedBy,
+    beenUndone: one.beenUndone,
+    undoneBy: one.undoneBy,
+    scrapped: one.scrapped,
+    joined: one.joined,
+    joinedBy: one.joinedBy,
+    putAside: one.putAside,
+    flowing: one.flowing,
+    flowingBy: one.flowingBy,
+    normally: one.normally,
+    locked: one.locked,
+    lockedBy: one.lockedBy,
+    clean: one.clean,
+    inPlace: one.inPlace,
+    inPlaceBy: one.inPlaceBy,
+    on: one.on,
+  };
+}
+
 /** Equal but for the lines that made it so (never made, assumed and made by some action are told apart). */
 export function sameState(a: State, b: State): boolean {
-  if (!a.systems.every((one, id) => sameFields(one, b.systems[id]!))) return false;
-  if (!a.items.every((one, id) => sameFields(one, b.items[id]!))) return false;
   return (
+    differingItem(a, b) === undefined &&
+    a.systems.every((one, id) => sameFields(one, b.systems[id]!, SYSTEM_FIELDS)) &&
     sameKeys(a.handLocks, b.handLocks) &&
     sameKeys(a.bypasses, b.bypasses) &&
     sameKeys(a.bypassTools, b.bypassTools)
   );
 }
 
-function sameFields<T extends object>(a: T, b: T): boolean {
-  for (const key in a) {
-    const [x, y] = [a[key], b[key]] as [unknown, unknown];
+/** The number of an item that is not as in the other; the hint is looked at first. */
+export function differingItem(a: State, b: State, hint?: number): number | undefined {
+  const differs = (id: number) => !sameFields(a.items[id]!, b.items[id]!, ITEM_FIELDS);
+  if (hint !== undefined && differs(hint)) return hint;
+  for (let id = 1; id < a.items.length; id++) if (differs(id)) return id;
+  return undefined;
+}
+
+const ITEM_FIELDS: readonly (keyof ItemState)[] = [
+  'place',
+  'placeBy',
+  'thrownBy',
+  'fresh',
+  'beenOff',
+  'marked',
+  'used',
+  'supportedBy',
+  'raisedBy',
+  'supportTools',
+  'rides',
+  'onLooseSeats',
+  'fastening',
+  'fasteningBy',
+  'stage',
+  'wasFinal',
+  'felt',
+  'secured',
+  'securedBy',
+  'beenUndone',
+  'undoneBy',
+  'scrapped',
+  'joined',
+  'joinedBy',
+  'putAside',
+  'flowing',
+  'flowingBy',
+  'normally',
+  'locked',
+  'lockedBy',
+  'clean',
+  'inPlace',
+  'inPlaceBy',
+  'on',
+];
+const SYSTEM_FIELDS: readonly (keyof SystemState)[] = [
+  ...(['fill', 'fillBy', 'bled', 'bledBy', 'pressurised', 'pressureBy'] as const),
+  ...(['hot', 'live', 'liveBy', 'proved'] as const),
+];
+
+function sameFields<T extends object>(a: T, b: T, fields: readonly (keyof T)[]): boolean {
+  for (const key of fields) {
+    const [x, y] = [a[key] as unknown, b[key] as unknown];
     if (x === y) continue;
     if (typeof x === 'number' && typeof y === 'number' && key !== 'stage' && x > 0 && y > 0) continue;
     if (Array.isArray(x) && Array.isArray(y) && x.length === y.length && x.every((one) => y.includes(one)))

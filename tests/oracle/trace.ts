@@ -6,6 +6,7 @@
 import type { Case } from './flow.ts';
 import { sameCase } from './flow.ts';
 import type { Statement } from './shape.ts';
+import { differingItem } from './state.ts';
 
 export interface Trace {
   positions: ReadonlyMap<string, boolean>;
@@ -13,27 +14,40 @@ export interface Trace {
   after: Map<number, Case[]>;
 }
 
+/** Where a text differs from the right one. */
+export interface Edit {
+  /** Characters that are the same from the start, and from the end. */
+  head: number;
+  tail: number;
+  /** Of the edited text. */
+  length: number;
+  /** How much longer the right one is. */
+  shift: number;
+}
+
+export function editBetween(right: string, edited: string): Edit {
+  const most = Math.min(right.length, edited.length);
+  const shift = right.length - edited.length;
+  let head = 0;
+  while (head < most && right.charCodeAt(head) === edited.charCodeAt(head)) head++;
+  let tail = 0;
+  const same = (back: number) =>
+    right.charCodeAt(right.length - 1 - back) === edited.charCodeAt(edited.length - 1 - back);
+  while (tail < most - head && same(tail)) tail++;
+  return { head, tail, length: edited.length, shift };
+}
+
 export class Comparison {
   private readonly trace: Trace;
-  /** Characters that are the same from the start, and from the end. */
-  private readonly head: number;
-  private readonly tail: number;
-  private readonly length: number;
-  private readonly shift: number;
+  private readonly edit: Edit;
   private last: number | undefined;
   private running = false;
+  /** The item that differed when last looked: it is the likeliest to differ still. */
+  private different: number | undefined;
 
-  constructor(trace: Trace, right: string, edited: string) {
+  constructor(trace: Trace, edit: Edit) {
     this.trace = trace;
-    this.length = edited.length;
-    this.shift = right.length - edited.length;
-    const most = Math.min(right.length, edited.length);
-    let head = 0;
-    while (head < most && right[head] === edited[head]) head++;
-    let tail = 0;
-    while (tail < most - head && right.at(-1 - tail) === edited.at(-1 - tail)) tail++;
-    this.head = head;
-    this.tail = tail;
+    this.edit = edit;
   }
 
   /** Where controls stand at the start is read from the whole text; with an edit it may be another place. */
@@ -44,7 +58,7 @@ export class Comparison {
 
   /** True where the statement stands before the edit, so that its outcome is known. */
   skips(statement: Statement): boolean {
-    if (this.running || statement.end > this.head || !this.trace.after.has(statement.end)) return false;
+    if (this.running || statement.end > this.edit.head || !this.trace.after.has(statement.end)) return false;
     this.last = statement.end;
     return true;
   }
@@ -58,8 +72,13 @@ export class Comparison {
 
   /** True where the rest of the text and the cases are as they were in the right text. */
   isAsBefore(statement: Statement, cases: readonly Case[]): boolean {
-    if (this.length - statement.end > this.tail) return false;
-    const before = this.trace.after.get(statement.end + this.shift);
-    return before?.length === cases.length && before.every((one, index) => sameCase(one, cases[index]!));
+    if (this.edit.length - statement.end > this.edit.tail) return false;
+    const before = this.trace.after.get(statement.end + this.edit.shift);
+    if (before?.length !== cases.length) return false;
+    if (before.length > 0) {
+      this.different = differingItem(before[0]!.work.state, cases[0]!.work.state, this.different);
+      if (this.different !== undefined) return false;
+    }
+    return before.every((one, index) => sameCase(one, cases[index]!));
   }
 }
