@@ -40,7 +40,16 @@ export interface Verb {
 }
 
 const THINGS: readonly Kind[] = ['part', 'fastener', 'seal', 'connection', 'control', 'isolator', 'face'];
-const GOES_ON: readonly Kind[] = ['part', 'fastener', 'seal', 'tool', 'kit'];
+const GOES_ON: readonly Kind[] = [
+  'part',
+  'fastener',
+  'seal',
+  'connection',
+  'control',
+  'isolator',
+  'tool',
+  'kit',
+];
 
 export const VERBS: readonly Verb[] = [
   {

@@ -118,7 +118,7 @@ class ProjectCheck {
     const { run, facts } = execute(model, procedure, file.path, visible);
     this.statements += run.executed;
     this.say(
-      facts.filter((fact) => fact.at.file === file.path),
+      facts.filter((fact) => fact.at.file === file.path && !followsFrom(names.facts, fact)),
       model,
     );
   }
@@ -198,3 +198,12 @@ class ProjectCheck {
     }
   }
 }
+
+/** A step with a name that is wrong was carried out on a guess: what it does wrong there has that one cause. */
+function followsFrom(names: readonly Fact[], { at }: Fact): boolean {
+  return names.some(
+    ({ check, at: slip }) => GUESSED.has(check) && at.start <= slip.start && slip.end <= at.end,
+  );
+}
+
+const GUESSED: ReadonlySet<string> = new Set(['unknown-name', 'unknown-position', 'wrong-kind']);

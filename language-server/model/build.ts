@@ -19,7 +19,7 @@ import { type Draft, draft } from './draft.ts';
 import type { Fact } from './facts.ts';
 import { unknownPosition, wrongKind } from './kind-faults.ts';
 import { type Coupling, GROUND, type Model, type Thing } from './model.ts';
-import { type LoadedFile, unknownName } from './names.ts';
+import { type LoadedFile, repeatedValues, unknownName } from './names.ts';
 import { stateFaults } from './state-words.ts';
 
 export function buildModel(
@@ -79,6 +79,7 @@ class Builder {
     for (const { item, file } of this.source.variants) {
       if (!item.name) continue;
       const values = item.values.map((value) => value.text);
+      this.facts.push(...repeatedValues(file, item.values));
       const axis = this.cases.axis(
         `variant ${item.name.text}`,
         values.map((value) => `${item.name!.text} is ${value}`),

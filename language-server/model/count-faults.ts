@@ -2,10 +2,10 @@
  * Numbers of one declaration that do not add up: the count against the names of the positions, the layout, the
  * order, and the share of each part. What is not counted is unknown and compared with nothing.
  */
-import type { Clause, Position, Span } from '../../grammar/syntax/tree.ts';
+import type { Position, Span } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
 import type { Model, Thing } from './model.ts';
-import { duplicateName } from './names.ts';
+import { repeatedValues } from './names.ts';
 
 export function countFaults(model: Model): Fact[] {
   return [...model.things.flatMap((thing) => ownCounts(model, thing)), ...shares(model)];
@@ -21,7 +21,7 @@ function ownCounts(model: Model, thing: Thing): Fact[] {
   };
   for (const clause of thing.declaration.clauses) {
     if (clause.clause === 'positions') {
-      facts.push(...namedTwice(thing, clause));
+      facts.push(...repeatedValues(thing.place.file, clause.names, 'position'));
       compare(clause, 'the list of positions', clause.names.length);
     } else if (clause.clause === 'layout' && clause.layout?.kind === 'rows') {
       compare(clause.layout, 'the layout', clause.layout.rows * clause.layout.of);
@@ -32,15 +32,6 @@ function ownCounts(model: Model, thing: Thing): Fact[] {
     }
   }
   return facts;
-}
-
-function namedTwice(thing: Thing, clause: Clause & { clause: 'positions' }): Fact[] {
-  return clause.names.flatMap((name, index) => {
-    const first = clause.names.findIndex((other) => other.text === name.text);
-    if (first === index) return [];
-    const earlier = { file: thing.place.file, name: clause.names[first]! };
-    return [duplicateName(thing.place.file, name, 'position', earlier)];
-  });
 }
 
 /** How many different positions a list names. */

@@ -93,6 +93,14 @@ function repeated(file: LoadedFile, items: readonly (Machine | Procedure)[]): Fa
   return facts;
 }
 
+/** A variant, a choice or a list of positions that has a value twice. */
+export function repeatedValues(file: string, values: readonly Name[], what = 'value'): Fact[] {
+  return values.flatMap((value, index) => {
+    const first = values.findIndex((other) => other.text === value.text);
+    return first === index ? [] : [duplicateName(file, value, what, { file, name: values[first]! })];
+  });
+}
+
 /** The fact for a name that is declared a second time. */
 export function duplicateName(
   file: string,

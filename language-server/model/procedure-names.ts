@@ -23,7 +23,14 @@ import { itemsOf } from './build.ts';
 import type { Fact } from './facts.ts';
 import { unknownPosition, wrongKind } from './kind-faults.ts';
 import type { Model, Thing } from './model.ts';
-import { duplicateName, findProcedure, type LoadedFile, unknownName, unknownValue } from './names.ts';
+import {
+  duplicateName,
+  findProcedure,
+  type LoadedFile,
+  repeatedValues,
+  unknownName,
+  unknownValue,
+} from './names.ts';
 import { stateFaults } from './state-words.ts';
 import { useCycles } from './use-cycles.ts';
 
@@ -173,6 +180,7 @@ class Resolver {
         this.block(statement.otherwise);
         return;
       case 'choice':
+        this.result.facts.push(...repeatedValues(this.file.path, statement.values));
         if (statement.name)
           this.declare(
             statement.name,
@@ -358,9 +366,9 @@ class Resolver {
     const thing = model.byName.get(name.text);
     if (thing) this.result.uses.push({ at: this.at(name), thing });
     else if (model.machine) {
-      this.result.facts.push(
-        unknownName(this.file.path, name, 'value', [...model.values.keys(), ...scope.keys()]),
-      );
+      const values = [...scope.values()].filter((local) => local.what !== 'task');
+      const known = [...model.values.keys(), ...values.map((local) => local.name)];
+      this.result.facts.push(unknownName(this.file.path, name, 'value', known));
     }
   }
 

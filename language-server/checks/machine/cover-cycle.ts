@@ -1,5 +1,6 @@
 import type { Check } from '../check.ts';
-import { capital, isAre, others, subject } from '../speak.ts';
+import { capital, isAre, subject } from '../speak.ts';
+import { together } from './together.ts';
 
 export const coverCycle: Check = {
   name: 'cover-cycle',
@@ -27,7 +28,7 @@ machine press "bench press" {
 `,
   says: (fact) => ({
     message: fact.others?.length
-      ? `${capital(subject(fact))} and ${others(fact)} cover each other, so none of them can be reached.`
+      ? `${capital(together(fact))} cover each other, so none of them can be reached.`
       : `${capital(subject(fact))} ${isAre(fact)} declared to cover ${isAre(fact) === 'is' ? 'itself' : 'themselves'}.`,
     help: 'Write `under` on what comes off later only.',
   }),

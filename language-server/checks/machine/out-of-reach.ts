@@ -1,5 +1,6 @@
 import type { Check } from '../check.ts';
 import { agree, capital, isAre, others, subject, typed, typedOthers } from '../speak.ts';
+import { together } from './together.ts';
 
 export const outOfReach: Check = {
   name: 'out-of-reach',
@@ -35,7 +36,7 @@ machine press "bench press" {
         help: `Take \`fixed\` off \`${typedOthers(fact)}\`, or \`under\` off \`${typed(fact.subject)}\`.`,
       };
     return {
-      message: `${capital(subject(fact))} and ${others(fact)} are in each other's way: none of them can come off first.`,
+      message: `${capital(together(fact))} are in each other's way: none of them can come off first.`,
       help: 'Follow `under`, `held by` and `joined by` through these declarations: one of them is the wrong way round, or a hose is `slack`.',
     };
   },

@@ -1,5 +1,6 @@
 import type { Check } from '../check.ts';
-import { capital, isAre, others, subject } from '../speak.ts';
+import { capital, isAre, subject } from '../speak.ts';
+import { together } from './together.ts';
 
 export const seatCycle: Check = {
   name: 'seat-cycle',
@@ -26,7 +27,7 @@ machine press "bench press" {
 `,
   says: (fact) => ({
     message: fact.others?.length
-      ? `${capital(subject(fact))} and ${others(fact)} sit on each other, so neither can go on first.`
+      ? `${capital(together(fact))} sit on each other, so none of them can go on first.`
       : `${capital(subject(fact))} ${isAre(fact)} declared to sit on ${isAre(fact) === 'is' ? 'itself' : 'themselves'}.`,
     help: 'Write `on` for what is there first only; the first of all stands on nothing or is `fixed`.',
   }),
