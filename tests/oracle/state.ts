@@ -267,7 +267,7 @@ function copyOfItem(one: ItemState): ItemState {
 export function sameState(a: State, b: State): boolean {
   return (
     differingItem(a, b) === undefined &&
-    a.systems.every((one, id) => sameFields(one, b.systems[id]!, SYSTEM_FIELDS)) &&
+    a.systems.every((one, id) => sameSystem(one, b.systems[id]!)) &&
     sameKeys(a.handLocks, b.handLocks) &&
     sameKeys(a.bypasses, b.bypasses) &&
     sameKeys(a.bypassTools, b.bypassTools)
@@ -276,63 +276,74 @@ export function sameState(a: State, b: State): boolean {
 
 /** The number of an item that is not as in the other; the hint is looked at first. */
 export function differingItem(a: State, b: State, hint?: number): number | undefined {
-  const differs = (id: number) => !sameFields(a.items[id]!, b.items[id]!, ITEM_FIELDS);
+  const differs = (id: number) => !sameItem(a.items[id]!, b.items[id]!);
   if (hint !== undefined && differs(hint)) return hint;
   for (let id = 1; id < a.items.length; id++) if (differs(id)) return id;
   return undefined;
 }
 
-const ITEM_FIELDS: readonly (keyof ItemState)[] = [
-  'place',
-  'placeBy',
-  'thrownBy',
-  'fresh',
-  'beenOff',
-  'marked',
-  'used',
-  'supportedBy',
-  'raisedBy',
-  'supportTools',
-  'rides',
-  'onLooseSeats',
-  'fastening',
-  'fasteningBy',
-  'stage',
-  'wasFinal',
-  'felt',
-  'secured',
-  'securedBy',
-  'beenUndone',
-  'undoneBy',
-  'scrapped',
-  'joined',
-  'joinedBy',
-  'putAside',
-  'flowing',
-  'flowingBy',
-  'normally',
-  'locked',
-  'lockedBy',
-  'clean',
-  'inPlace',
-  'inPlaceBy',
-  'on',
-];
-const SYSTEM_FIELDS: readonly (keyof SystemState)[] = [
-  ...(['fill', 'fillBy', 'bled', 'bledBy', 'pressurised', 'pressureBy'] as const),
-  ...(['hot', 'live', 'liveBy', 'proved'] as const),
-];
+/** Written out, because it is done very often. */
+function sameItem(a: ItemState, b: ItemState): boolean {
+  return (
+    a.place === b.place &&
+    a.fresh === b.fresh &&
+    a.beenOff === b.beenOff &&
+    a.marked === b.marked &&
+    a.used === b.used &&
+    a.rides === b.rides &&
+    a.fastening === b.fastening &&
+    a.stage === b.stage &&
+    a.wasFinal === b.wasFinal &&
+    a.felt === b.felt &&
+    a.secured === b.secured &&
+    a.beenUndone === b.beenUndone &&
+    a.scrapped === b.scrapped &&
+    a.joined === b.joined &&
+    a.putAside === b.putAside &&
+    a.flowing === b.flowing &&
+    a.normally === b.normally &&
+    a.locked === b.locked &&
+    a.clean === b.clean &&
+    a.inPlace === b.inPlace &&
+    sameCause(a.placeBy, b.placeBy) &&
+    sameCause(a.thrownBy, b.thrownBy) &&
+    sameCause(a.supportedBy, b.supportedBy) &&
+    sameCause(a.raisedBy, b.raisedBy) &&
+    sameCause(a.fasteningBy, b.fasteningBy) &&
+    sameCause(a.securedBy, b.securedBy) &&
+    sameCause(a.undoneBy, b.undoneBy) &&
+    sameCause(a.joinedBy, b.joinedBy) &&
+    sameCause(a.flowingBy, b.flowingBy) &&
+    sameCause(a.lockedBy, b.lockedBy) &&
+    sameCause(a.inPlaceBy, b.inPlaceBy) &&
+    sameList(a.supportTools, b.supportTools) &&
+    sameList(a.onLooseSeats, b.onLooseSeats) &&
+    sameList(a.on, b.on)
+  );
+}
 
-function sameFields<T extends object>(a: T, b: T, fields: readonly (keyof T)[]): boolean {
-  for (const key of fields) {
-    const [x, y] = [a[key] as unknown, b[key] as unknown];
-    if (x === y) continue;
-    if (typeof x === 'number' && typeof y === 'number' && key !== 'stage' && x > 0 && y > 0) continue;
-    if (Array.isArray(x) && Array.isArray(y) && x.length === y.length && x.every((one) => y.includes(one)))
-      continue;
-    return false;
-  }
-  return true;
+function sameSystem(a: SystemState, b: SystemState): boolean {
+  return (
+    a.fill === b.fill &&
+    a.bled === b.bled &&
+    a.pressurised === b.pressurised &&
+    a.hot === b.hot &&
+    a.live === b.live &&
+    a.proved === b.proved &&
+    sameCause(a.fillBy, b.fillBy) &&
+    sameCause(a.bledBy, b.bledBy) &&
+    sameCause(a.pressureBy, b.pressureBy) &&
+    sameCause(a.liveBy, b.liveBy)
+  );
+}
+
+/** By an action, whichever; or both by none. */
+function sameCause(a: Cause | undefined, b: Cause | undefined): boolean {
+  return a === b || (a !== undefined && b !== undefined && a > 0 && b > 0);
+}
+
+function sameList(a: readonly Item[], b: readonly Item[]): boolean {
+  return a === b || (a.length === b.length && a.every((one) => b.includes(one)));
 }
 
 function sameKeys<T>(a: ReadonlyMap<T, unknown>, b: ReadonlyMap<T, unknown>): boolean {
