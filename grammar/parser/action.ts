@@ -1,6 +1,6 @@
 /** Actions: a verb of the trade, what it acts on, tails, a sentence, outcomes. */
 import type { ParserMethod } from 'chevrotain';
-import type { Action, Block, Outcome, Tail } from '../syntax/tree.ts';
+import type { Action, Block, Outcome, Ref, Tail } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
 import { isWord, type Lexeme } from '../tokens/types.ts';
 import { VERB_PHRASES } from '../tokens/verbs.ts';
@@ -23,7 +23,21 @@ export class ActionRules extends TailRules {
   /** The rule for statements in braces, which the rules of procedures define. */
   declare readonly block: ParserMethod<[], Block>;
   private reading: Reading | undefined;
-  private pieces: { ALT: () => unknown; GATE?: () => boolean }[] | undefined;
+
+  /** Made once: an action has a handful of pieces, and a file has many actions. */
+  private readonly pieceKinds = {
+    IGNORE_AMBIGUITIES: true,
+    DEF: [
+      { ALT: () => this.addTail(this.SUBRULE(this.tail)) },
+      { ALT: () => this.SUBRULE(this.numberPiece) },
+      { ALT: () => this.SUBRULE(this.textPiece) },
+      { ALT: () => this.SUBRULE(this.outcomes) },
+      { ALT: () => this.SUBRULE(this.givenPiece) },
+      { ALT: () => this.SUBRULE(this.objectsPiece) },
+      { ALT: () => this.SUBRULE(this.countPiece) },
+    ],
+  };
+  private readonly pieces = { GATE: () => this.pieceNext(), DEF: () => this.OR(this.pieceKinds) };
 
   readonly action = this.RULE('action', (): Action => {
     const token = this.CONSUME(T.VerbStart) as Lexeme;
@@ -41,22 +55,23 @@ export class ActionRules extends TailRules {
     const outer = this.reading;
     const reading: Reading = { action, token, outcomes: token.outcomes, closing: token.closing };
     this.reading = reading;
-    this.OPTION({
-      GATE: () => this.freshNext(token),
-      DEF: () => {
-        action.fresh = this.CONSUME(T.PlainWord).image as 'new';
-      },
-    });
-    this.OPTION1({
-      GATE: () => token.verb?.topic === true && this.topicNext(token),
-      DEF: () => {
-        action.topic = this.SUBRULE(this.word);
-      },
-    });
-    this.MANY({
-      GATE: () => this.pieceNext(),
-      DEF: () => this.SUBRULE(this.piece),
-    });
+    if (this.RECORDING_PHASE || token.verb?.fresh) {
+      this.OPTION({
+        GATE: () => this.freshNext(),
+        DEF: () => {
+          action.fresh = this.CONSUME(T.PlainWord).image as 'new';
+        },
+      });
+    }
+    if (this.RECORDING_PHASE || token.verb?.topic) {
+      this.OPTION1({
+        GATE: () => this.topicNext(token),
+        DEF: () => {
+          action.topic = this.SUBRULE(this.word);
+        },
+      });
+    }
+    this.MANY(this.pieces);
     this.reading = outer;
     if (this.RECORDING_PHASE) return action;
     this.finish(action, reading);
@@ -65,8 +80,7 @@ export class ActionRules extends TailRules {
   });
 
   /** `new` or `kit` before what is fitted; `kit` alone is a name. */
-  private freshNext(token: Lexeme): boolean {
-    if (!token.verb?.fresh) return false;
+  private freshNext(): boolean {
     const { image, beginsLine } = this.next();
     if (beginsLine || (image !== 'new' && image !== 'kit')) return false;
     return (
@@ -95,19 +109,6 @@ export class ActionRules extends TailRules {
     }
     return true;
   }
-
-  private readonly piece = this.RULE('piece', () => {
-    this.pieces ??= [
-      { ALT: () => this.addTail(this.SUBRULE(this.tail)) },
-      { ALT: () => this.SUBRULE(this.numberPiece) },
-      { ALT: () => this.SUBRULE(this.textPiece) },
-      { ALT: () => this.SUBRULE(this.outcomes) },
-      { ALT: () => this.SUBRULE(this.givenPiece) },
-      { ALT: () => this.SUBRULE(this.objectsPiece) },
-      { ALT: () => this.SUBRULE(this.countPiece) },
-    ];
-    this.OR({ IGNORE_AMBIGUITIES: true, DEF: this.pieces });
-  });
 
   private addTail(tail: Tail): void {
     if (this.RECORDING_PHASE) return;
@@ -175,6 +176,10 @@ export class ActionRules extends TailRules {
   });
 
   private readonly objectsPiece = this.RULE('objectsPiece', () => {
+    if (!this.RECORDING_PHASE && this.reading?.closing === undefined) {
+      this.takeObjects(this.singleRef() ?? this.SUBRULE(this.refList));
+      return;
+    }
     this.OR([
       {
         GATE: () => this.closingNext(),
@@ -183,17 +188,16 @@ export class ActionRules extends TailRules {
           if (this.reading) this.reading.closing = undefined;
         },
       },
-      {
-        ALT: () => {
-          const refs = this.SUBRULE(this.refList);
-          if (this.RECORDING_PHASE) return;
-          const { action } = this.reading!;
-          action.objects = refs;
-          action.together = this.lastJoin === 'and' && refs.length > 1;
-        },
-      },
+      { ALT: () => this.takeObjects(this.SUBRULE(this.refList)) },
     ]);
   });
+
+  private takeObjects(refs: Ref[]): void {
+    if (this.RECORDING_PHASE) return;
+    const { action } = this.reading!;
+    action.objects = refs;
+    action.together = this.lastJoin === 'and' && refs.length > 1;
+  }
 
   private closingNext(): boolean {
     const { reading } = this;

@@ -96,6 +96,17 @@ export class BaseRules extends EmbeddedActionsParser {
     return this.LA(0).tokenType === T.Comma;
   };
 
+  /**
+   * Takes the next token without asking the grammar: for the commonest short forms, whose rules would cost more
+   * than the form itself. Never while Chevrotain records the grammar, and only where the rules could not
+   * read anything else.
+   */
+  take(): Lexeme {
+    const token = this.LA(1) as Lexeme;
+    this.SKIP_TOKEN();
+    return token;
+  }
+
   // ------------------------------------------------------------ problems
 
   problem(check: string, message: string, span: Span, extra: Extra = {}): void {
@@ -178,6 +189,7 @@ export class BaseRules extends EmbeddedActionsParser {
 
   /** A text that may stand here; once in a rule. */
   optionalText(): Text | undefined {
+    if (!this.RECORDING_PHASE && !this.nextIs(T.TextString)) return undefined;
     return this.option(20, () => this.SUBRULE9(this.text));
   }
 }

@@ -8,32 +8,27 @@ import { FasteningRules } from './fastening.ts';
 import { countOf } from './quantity.ts';
 
 export class ClauseRules extends FasteningRules {
-  private clauseAlternatives: { ALT: () => Clause }[] | undefined;
-
-  /** One clause; what it lacks is missing from the node and reported. */
-  readonly clause = this.RULE('clause', (): Clause => {
-    this.clauseAlternatives ??= [
-      { ALT: () => this.SUBRULE(this.namesClause) },
-      { ALT: () => this.SUBRULE(this.heldBy) },
-      { ALT: () => this.SUBRULE(this.namesToNames) },
-      { ALT: () => this.SUBRULE(this.countClause) },
-      { ALT: () => this.SUBRULE(this.positionsClause) },
-      { ALT: () => this.SUBRULE(this.flagClause) },
-      { ALT: () => this.SUBRULE(this.textClause) },
-      { ALT: () => this.SUBRULE(this.alsoCalled) },
-      { ALT: () => this.SUBRULE(this.itemClause) },
-      { ALT: () => this.SUBRULE(this.onlyClause) },
-      { ALT: () => this.SUBRULE(this.hazardClause) },
-      { ALT: () => this.SUBRULE(this.quantityClause) },
-      { ALT: () => this.SUBRULE(this.holdsClause) },
-      { ALT: () => this.SUBRULE(this.designationClause) },
-      { ALT: () => this.SUBRULE(this.layoutClause) },
-      { ALT: () => this.SUBRULE(this.orderClause) },
-      { ALT: () => this.SUBRULE(this.planClause) },
-      { ALT: () => this.SUBRULE(this.normallyClause) },
-    ];
-    return this.OR(this.clauseAlternatives);
-  });
+  /** One alternative a shape, made once; what a clause lacks is missing from the node and reported. */
+  protected readonly clauseKinds: { ALT: () => Clause }[] = [
+    { ALT: () => this.SUBRULE(this.namesClause) },
+    { ALT: () => this.SUBRULE(this.heldBy) },
+    { ALT: () => this.SUBRULE(this.namesToNames) },
+    { ALT: () => this.SUBRULE(this.countClause) },
+    { ALT: () => this.SUBRULE(this.positionsClause) },
+    { ALT: () => this.SUBRULE(this.flagClause) },
+    { ALT: () => this.SUBRULE(this.textClause) },
+    { ALT: () => this.SUBRULE(this.alsoCalled) },
+    { ALT: () => this.SUBRULE(this.itemClause) },
+    { ALT: () => this.SUBRULE(this.onlyClause) },
+    { ALT: () => this.SUBRULE(this.hazardClause) },
+    { ALT: () => this.SUBRULE(this.quantityClause) },
+    { ALT: () => this.SUBRULE(this.holdsClause) },
+    { ALT: () => this.SUBRULE(this.designationClause) },
+    { ALT: () => this.SUBRULE(this.layoutClause) },
+    { ALT: () => this.SUBRULE(this.orderClause) },
+    { ALT: () => this.SUBRULE(this.planClause) },
+    { ALT: () => this.SUBRULE(this.normallyClause) },
+  ];
 
   /** Where the clause ends and what begins it. */
   private head<N extends ClauseName>(

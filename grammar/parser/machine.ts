@@ -1,5 +1,6 @@
 /** Machines: declarations and the other items of a machine or of a file that machines share. */
 import type {
+  Clause,
   ClauseName,
   Coupled,
   Declaration,
@@ -85,6 +86,17 @@ export class MachineRules extends RuleRules {
 
   // ------------------------------------------------------------ declarations
 
+  private readonly clauseOrStray = {
+    IGNORE_AMBIGUITIES: true,
+    DEF: [...this.clauseKinds, { ALT: () => this.SUBRULE(this.strayInClauses) }] as {
+      ALT: () => Clause | undefined;
+    }[],
+  };
+  private readonly clauses = {
+    GATE: this.notStarting,
+    DEF: () => this.takeClause(this.OR(this.clauseOrStray)),
+  };
+
   readonly declaration = this.RULE('declaration', (): Declaration => {
     const word = this.CONSUME(T.Kind);
     const type = word.image as DeclarationKind;
@@ -100,28 +112,25 @@ export class MachineRules extends RuleRules {
     const title = this.optionalText();
     if (title) declaration.title = title;
     declaration.end = this.lastEnd();
-    this.MANY({
-      GATE: this.notStarting,
-      DEF: () =>
-        this.OR({
-          IGNORE_AMBIGUITIES: true,
-          DEF: [
-            {
-              ALT: () => {
-                const clause = this.SUBRULE(this.clause);
-                if (this.RECORDING_PHASE) return;
-                declaration.clauses.push(clause);
-                declaration.end = clause.end;
-                if (!CLAUSES_OF[type].includes(clause.clause))
-                  this.misplaced(type, clause.clause, clause.word);
-              },
-            },
-            { ALT: () => this.SUBRULE(this.strayInClauses, { ARGS: [declaration] }) },
-          ],
-        }),
-    });
+    const outer = this.declared;
+    this.declared = declaration;
+    this.MANY(this.clauses);
+    this.declared = outer;
     return declaration;
   });
+
+  /** The declaration that is being read. */
+  private declared: Declaration | undefined;
+
+  private takeClause(clause: Clause | undefined): void {
+    const { declared } = this;
+    if (this.RECORDING_PHASE || !clause || !declared) return;
+    declared.clauses.push(clause);
+    declared.end = clause.end;
+    if (!CLAUSES_OF[declared.type].includes(clause.clause)) {
+      this.misplaced(declared.type, clause.clause, clause.word);
+    }
+  }
 
   private misplaced(type: DeclarationKind, clause: ClauseName, span: { start: number; end: number }): void {
     const able = (Object.keys(CLAUSES_OF) as DeclarationKind[]).filter((kind) =>
@@ -136,9 +145,9 @@ export class MachineRules extends RuleRules {
   }
 
   /** What is no clause, up to the next clause on the line, the next line or the next declaration. */
-  private readonly strayInClauses = this.RULE('strayInClauses', (declaration?: Declaration) => {
+  private readonly strayInClauses = this.RULE('strayInClauses', (): undefined => {
     const lost = this.RECORDING_PHASE ? 'clause' : this.extentOfStray();
-    if (!this.RECORDING_PHASE && declaration) this.reportStray(declaration);
+    if (!this.RECORDING_PHASE && this.declared) this.reportStray(this.declared);
     this.CONSUME(T.Skippable);
     this.MANY({
       GATE: () => {
@@ -358,6 +367,7 @@ export class MachineRules extends RuleRules {
 
   /** Before a block: anything else on the way to it is reported once and stepped over. */
   beforeBlock(owner: string): void {
+    if (!this.RECORDING_PHASE && this.atStatementEnd()) return;
     this.option(30, {
       GATE: () => !this.atStatementEnd(),
       DEF: () => {
@@ -375,6 +385,7 @@ export class MachineRules extends RuleRules {
 
   /** After an item: what is left on its line or in front of the next item is reported once and stepped over. */
   leftover(owner: string): void {
+    if (!this.RECORDING_PHASE && this.atStatementEnd()) return;
     this.option(31, {
       GATE: () => !this.atStatementEnd() && this.LA(1).tokenType !== T.Comma,
       DEF: () => {

@@ -12,38 +12,32 @@ import { nearest } from './near.ts';
 import { StatementRules } from './statements.ts';
 
 export class ProcedureRules extends StatementRules {
-  override readonly blockItem: ParserMethod<[statements: Statement[]], void> = this.RULE(
-    'blockItem',
-    (statements: Statement[]) => {
-      this.OR({
-        IGNORE_AMBIGUITIES: true,
-        DEF: [
-          {
-            ALT: () => {
-              this.skipping = false;
-              const statement = this.SUBRULE(this.statement);
-              if (!this.RECORDING_PHASE) statements.push(statement);
-            },
-          },
-          { ALT: () => this.SUBRULE(this.unknown, { ARGS: [statements] }) },
-          { ALT: () => this.SUBRULE(this.misplacedItem, { ARGS: [statements] }) },
-          { ALT: () => this.SUBRULE(this.stray, { ARGS: [statements] }) },
-          { ALT: () => this.SUBRULE(this.strayBlock, { ARGS: [statements] }) },
-        ],
-      });
-    },
-  );
+  private readonly itemKinds = {
+    IGNORE_AMBIGUITIES: true,
+    DEF: [
+      ...this.statementKinds,
+      { ALT: () => this.SUBRULE(this.unknown) },
+      { ALT: () => this.SUBRULE(this.misplacedItem) },
+      { ALT: () => this.SUBRULE(this.stray) },
+      { ALT: () => this.SUBRULE(this.strayBlock) },
+    ] as { ALT: () => Statement | undefined }[],
+  };
+
+  override readonly blockItem: ParserMethod<[], void> = this.RULE('blockItem', () => {
+    const statement = this.OR(this.itemKinds);
+    if (this.RECORDING_PHASE || statement === undefined) return;
+    this.statements.push(statement);
+    this.skipping = statement.kind === 'broken';
+  });
 
   // ------------------------------------------------------------ what does not belong
 
   /** A line that begins with a word that is no verb. Its block, if it has one, is still read. */
-  private readonly unknown = this.RULE('unknown', (statements: Statement[]) => {
+  private readonly unknown = this.RULE('unknown', (): Statement | undefined => {
     const token = this.CONSUME(T.Unknown);
     if (!this.RECORDING_PHASE) this.reportUnknown(token as Lexeme);
     this.SUBRULE(this.junk);
-    if (this.RECORDING_PHASE) return;
-    statements.push(this.broken(token.startOffset));
-    this.skipping = true;
+    return this.RECORDING_PHASE ? undefined : this.broken(token.startOffset);
   });
   /** The block that follows belonged to something that could not be read. */
   private skipping = false;
@@ -68,7 +62,7 @@ export class ProcedureRules extends StatementRules {
   }
 
   /** A declaration among the steps: read, reported, left out. */
-  private readonly misplacedItem = this.RULE('misplacedItem', (statements: Statement[]) => {
+  private readonly misplacedItem = this.RULE('misplacedItem', (): Statement | undefined => {
     const token = this.next();
     const start = token.startOffset;
     this.wrong(
@@ -81,9 +75,9 @@ export class ProcedureRules extends StatementRules {
       { ALT: () => this.SUBRULE(this.declaration) },
       { ALT: () => this.SUBRULE(this.misplacedFileItem) },
     ]);
-    if (this.RECORDING_PHASE) return;
+    if (this.RECORDING_PHASE) return undefined;
     this.problems.length = before;
-    statements.push(this.broken(start));
+    return this.broken(start);
   });
 
   /** `machine` or `procedure` inside a block. */
@@ -98,25 +92,17 @@ export class ProcedureRules extends StatementRules {
   });
 
   /** What is left behind a statement, or stands where one should begin. */
-  private readonly stray = this.RULE('stray', (statements: Statement[]) => {
+  private readonly stray = this.RULE('stray', (): Statement | undefined => {
     const token = this.next();
     const start = token.startOffset;
     if (!this.RECORDING_PHASE) this.reportStatement(token);
-    this.OR([
-      {
-        GATE: () => this.nextIs(T.VerbStart),
-        ALT: () => {
-          const action = this.SUBRULE(this.action);
-          if (!this.RECORDING_PHASE) statements.push(action);
-        },
-      },
+    return this.OR([
+      { GATE: () => this.nextIs(T.VerbStart), ALT: (): Statement => this.SUBRULE(this.action) },
       {
         ALT: () => {
           this.CONSUME(T.Skippable);
           this.SUBRULE(this.junk);
-          if (this.RECORDING_PHASE) return;
-          statements.push(this.broken(start));
-          this.skipping = true;
+          return this.RECORDING_PHASE ? undefined : this.broken(start);
         },
       },
     ]);
@@ -142,24 +128,21 @@ export class ProcedureRules extends StatementRules {
   }
 
   /** Braces of their own among the steps: what is in them is read as if they were not there. */
-  private readonly strayBlock: (statements: Statement[]) => void = this.RULE(
-    'strayBlock',
-    (statements: Statement[]) => {
-      const brace = this.next();
-      if (!this.skipping || brace.beginsLine) {
-        const behind = statementBefore(this.LA(0) as Lexeme) && !brace.beginsLine;
-        this.wrong(
-          brace,
-          'syntax',
-          `${behind ? 'No block can stand behind this' : 'This block belongs to nothing'}; blocks stand behind task, step, when, if, repeat, for each and hold, outcomes behind measure, check and inspect.`,
-        );
-      }
-      this.skipping = false;
-      this.CONSUME(T.LBrace);
-      this.MANY(() => this.SUBRULE(this.blockItem, { ARGS: [statements] }));
-      this.CONSUME(T.RBrace);
-    },
-  );
+  private readonly strayBlock: ParserMethod<[], undefined> = this.RULE('strayBlock', (): undefined => {
+    const brace = this.next();
+    if (!this.skipping || brace.beginsLine) {
+      const behind = statementBefore(this.LA(0) as Lexeme) && !brace.beginsLine;
+      this.wrong(
+        brace,
+        'syntax',
+        `${behind ? 'No block can stand behind this' : 'This block belongs to nothing'}; blocks stand behind task, step, when, if, repeat, for each and hold, outcomes behind measure, check and inspect.`,
+      );
+    }
+    this.skipping = false;
+    this.CONSUME(T.LBrace);
+    this.MANY(() => this.SUBRULE(this.blockItem));
+    this.CONSUME(T.RBrace);
+  });
 
   // ------------------------------------------------------------ the procedure
 

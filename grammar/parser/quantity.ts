@@ -54,10 +54,20 @@ export class QuantityRules extends BaseRules {
     return ref;
   });
 
+  /** The commonest list: one name and nothing that goes on with it. */
+  singleRef(): Ref[] | undefined {
+    this.lastJoin = 'comma';
+    if (!this.nameNext() || GOES_ON.has(this.LA(2).tokenType)) return undefined;
+    const name = nameOf(this.take());
+    return [{ name, positions: [], start: name.start, end: name.end }];
+  }
+
   /** Names parted by commas or `and`; that there is none is reported with what it was wanted for. */
   readonly refs = this.RULE('refs', (wanted?: string): Ref[] => {
-    let list: Ref[] = [];
     this.lastJoin = 'comma';
+    const single = this.RECORDING_PHASE ? undefined : this.singleRef();
+    if (single) return single;
+    let list: Ref[] = [];
     this.OPTION({ GATE: this.nameNext, DEF: () => (list = this.SUBRULE(this.refList)) });
     if (list.length === 0) this.missing(`A name is missing ${wanted ?? `after “${this.LA(0).image}”`}.`);
     return list;
@@ -139,6 +149,13 @@ export class QuantityRules extends BaseRules {
     const start = this.startOfNext();
     const amounts: Amount[] = [];
     const quantity: Quantity = { start, end: start, form: 'plain', amounts };
+    if (!this.RECORDING_PHASE && this.plainNext()) {
+      const number = this.take();
+      const unit = nameOf(this.take());
+      amounts.push({ number: number.key, unit, start, end: unit.end });
+      quantity.end = unit.end;
+      return quantity;
+    }
     this.OR1([
       {
         ALT: () => {
@@ -193,6 +210,15 @@ export class QuantityRules extends BaseRules {
     return quantity;
   });
 
+  /** A number, its unit and nothing that goes on with the quantity. */
+  private plainNext(): boolean {
+    return (
+      this.LA(1).tokenType === T.NumberToken &&
+      this.LA(2).tokenType === T.Unit &&
+      !QUANTITY_GOES_ON.has(this.LA(3).tokenType)
+    );
+  }
+
   /** `1 h 30 min`: each number with a unit of its own, on one line. */
   private moreOfSum(quantity: Quantity): boolean {
     if (quantity.form !== 'plain' && quantity.form !== 'sum') return false;
@@ -215,6 +241,7 @@ export class QuantityRules extends BaseRules {
 
   readonly quantity = this.RULE('quantity', (): Quantity => {
     const quantity = this.SUBRULE(this.measure);
+    if (!this.RECORDING_PHASE && !this.nextIs(T.LParen)) return quantity;
     this.OPTION({
       GATE: () => QUANTITY_STARTS.has(this.LA(2).tokenType),
       DEF: () => {
@@ -307,6 +334,15 @@ export class QuantityRules extends BaseRules {
   }
 }
 
+/** What goes on with a name or a list of names. */
+const GOES_ON: ReadonlySet<unknown> = new Set([T.Comma, T.And, T.PositionToken, T.Count]);
+const QUANTITY_GOES_ON: ReadonlySet<unknown> = new Set([
+  T.Dots,
+  T.PlusMinus,
+  T.Spread,
+  T.NumberToken,
+  T.Unit,
+]);
 const QUANTITY_STARTS: ReadonlySet<unknown> = new Set([T.NumberToken, T.Bound]);
 
 function exampleOf(units: string): string {

@@ -21,40 +21,42 @@ import { nameOf, spanOf } from './base.ts';
 import { HeaderRules } from './headers.ts';
 
 export class StatementRules extends HeaderRules {
-  private statementAlternatives: { ALT: () => Statement }[] | undefined;
-
   /** One statement or what stands in its place; the rules of procedures define it. */
-  declare readonly blockItem: ParserMethod<[statements: Statement[]], void>;
+  declare readonly blockItem: ParserMethod<[], void>;
+  /** The statements of the block that is being read. */
+  protected statements: Statement[] = [];
+  private readonly blockItems = (): void => this.SUBRULE(this.blockItem);
 
   override readonly block: ParserMethod<[], Block> = this.RULE('block', (): Block => {
     const start = this.CONSUME(T.LBrace).startOffset;
+    const outer = this.statements;
     const statements: Statement[] = [];
-    this.MANY(() => this.SUBRULE(this.blockItem, { ARGS: [statements] }));
+    this.statements = statements;
+    this.MANY(this.blockItems);
+    this.statements = outer;
     const brace = this.CONSUME(T.RBrace);
     return { start, end: brace.endOffset! + 1, statements, closed: !this.virtual.has(brace) };
   });
 
-  readonly statement = this.RULE('statement', (): Statement => {
-    this.statementAlternatives ??= [
-      { ALT: () => this.SUBRULE(this.action) },
-      { ALT: () => this.SUBRULE(this.task) },
-      { ALT: () => this.SUBRULE(this.step) },
-      { ALT: () => this.SUBRULE(this.notice) },
-      { ALT: () => this.SUBRULE(this.when) },
-      { ALT: () => this.SUBRULE(this.if) },
-      { ALT: () => this.SUBRULE(this.choice) },
-      { ALT: () => this.SUBRULE(this.repeat) },
-      { ALT: () => this.SUBRULE(this.forEach) },
-      { ALT: () => this.SUBRULE(this.reverse) },
-      { ALT: () => this.SUBRULE(this.do) },
-      { ALT: () => this.SUBRULE(this.hold) },
-      { ALT: () => this.SUBRULE(this.allow) },
-      { ALT: () => this.SUBRULE(this.stop) },
-      { ALT: () => this.SUBRULE(this.continues) },
-      { ALT: () => this.SUBRULE(this.value) },
-    ];
-    return this.OR(this.statementAlternatives);
-  });
+  /** The alternatives of `blockItem` that are statements, made once. */
+  protected readonly statementKinds: { ALT: () => Statement }[] = [
+    { ALT: () => this.SUBRULE(this.action) },
+    { ALT: () => this.SUBRULE(this.task) },
+    { ALT: () => this.SUBRULE(this.step) },
+    { ALT: () => this.SUBRULE(this.notice) },
+    { ALT: () => this.SUBRULE(this.when) },
+    { ALT: () => this.SUBRULE(this.if) },
+    { ALT: () => this.SUBRULE(this.choice) },
+    { ALT: () => this.SUBRULE(this.repeat) },
+    { ALT: () => this.SUBRULE(this.forEach) },
+    { ALT: () => this.SUBRULE(this.reverse) },
+    { ALT: () => this.SUBRULE(this.do) },
+    { ALT: () => this.SUBRULE(this.hold) },
+    { ALT: () => this.SUBRULE(this.allow) },
+    { ALT: () => this.SUBRULE(this.stop) },
+    { ALT: () => this.SUBRULE(this.continues) },
+    { ALT: () => this.SUBRULE(this.value) },
+  ];
 
   // ------------------------------------------------------------ groups
 
