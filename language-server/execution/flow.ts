@@ -8,7 +8,7 @@ import { casesOf } from '../model/conditions.ts';
 import type { Fact } from '../model/facts.ts';
 import type { Thing } from '../model/model.ts';
 import type { LoadedFile } from '../model/names.ts';
-import { findProcedure, nearest } from '../model/names.ts';
+import { findProcedure, nearest, sameButForNumber } from '../model/names.ts';
 import type { Place } from '../report/finding.ts';
 import { perform } from './actions/perform.ts';
 import { bit, FITTED, NO } from './aspects.ts';
@@ -414,7 +414,8 @@ export class Flow {
   /** A misspelt name is one finding; the step is taken to mean the thing with the nearest name. */
   private meant(name: string): Thing | undefined {
     const { byName } = this.run.model;
-    if (!this.near.has(name)) this.near.set(name, nearest(name, byName.keys()));
+    if (!this.near.has(name))
+      this.near.set(name, nearest(name, byName.keys()) ?? sameButForNumber(name, byName.keys()));
     const near = this.near.get(name);
     return near === undefined ? undefined : byName.get(near);
   }

@@ -49,15 +49,27 @@ export class Measured {
   }
 
   private use(expression: Expression, file: string, action: Action): void {
-    for (const name of namesIn(expression)) this.ask(name, file, action.start, action.end);
+    const names = namesIn(expression);
+    const newest = Math.max(...names.map((name) => this.values.get(name)?.step ?? -1));
+    // `tight - zero`: what happened between two readings is what is measured, unless the thing was exchanged.
+    for (const name of names)
+      this.ask(name, file, action.start, action.end, this.comparedWithin(name, names, newest));
   }
 
-  private ask(name: string, file: string, start: number, end: number): void {
+  private comparedWithin(name: string, names: readonly string[], newest: number): boolean {
+    const value = this.values.get(name);
+    if (!value || value.step === newest) return false;
+    return names.some(
+      (other) => other !== name && this.values.get(other)?.items.some((item) => value.items.includes(item)),
+    );
+  }
+
+  private ask(name: string, file: string, start: number, end: number, compared = false): void {
     const value = this.values.get(name);
     if (!value) return;
     const { run } = this;
     for (const item of value.items) {
-      for (const entry of run.entries('place', item)) {
+      for (const entry of run.entries(compared ? 'parted' : 'place', item)) {
         if (entry.since <= value.step || entry.assumed || entry.cases === NONE) continue;
         const { action, file: from } = run.steps[entry.since]!;
         run.fact({

@@ -21,6 +21,7 @@ export function mirror(task: Block | undefined, reverse: Reverse, model: Model):
     at: { start: reverse.start, end: reverse.end },
     except: new Set(reverse.except.map((ref) => ref.name.text)),
     comesOff: new Set(),
+    undone: new Set(),
     lost,
   };
   collect(task, context.comesOff);
@@ -33,6 +34,8 @@ interface Context {
   except: ReadonlySet<string>;
   /** Fasteners that the task takes out: their loosening is no step of its own on the way back. */
   comesOff: Set<string>;
+  /** Actions that are mirrored already. */
+  undone: Set<string>;
   lost: Mirrored['lost'];
 }
 
@@ -94,7 +97,13 @@ function block(source: Block | undefined, context: Context): Statement[] {
 
 function action(source: Action, context: Context): Statement[] {
   const { model } = context;
-  const objects = [...source.objects].reverse().filter((ref) => !context.except.has(ref.name.text));
+  const objects = [...source.objects].reverse().filter((ref) => {
+    // What the task does twice is undone once.
+    const key = `${source.verb} ${ref.name.text} ${ref.positions.map(({ from, to }) => `${from}..${to ?? ''}`).join()}`;
+    if (context.except.has(ref.name.text) || context.undone.has(key)) return false;
+    context.undone.add(key);
+    return true;
+  });
   if (objects.length === 0) return [];
   if (source.verb === 'cap') return [];
   const tool = (ref: Ref) => model.byName.get(ref.name.text)?.type === 'tool';

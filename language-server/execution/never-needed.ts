@@ -36,7 +36,8 @@ export function neverNeeded(run: Run): void {
       for (const item of touched) {
         // Dug out from under something else, it is part of a larger strip.
         const covered = run.model.covers[item]!.some((cover) => dug.has(cover));
-        if (!thrown && !covered && run.thing(item).type === 'part') off.set(item, index);
+        if (!thrown && !covered && run.thing(item).type === 'part' && !letsOut(run, item))
+          off.set(item, index);
         dug.add(item);
       }
     } else if (BACK.has(action.verb)) {
@@ -51,6 +52,12 @@ export function neverNeeded(run: Run): void {
     }
   });
   run.flush();
+}
+
+/** Taking it out is work by itself: it relieves, drains or cuts off something. */
+function letsOut(run: Run, item: number): boolean {
+  const { relieves, drains, isolates } = run.model;
+  return [relieves, drains, isolates].some((list) => list[item]!.length > 0);
 }
 
 function needed(run: Run, item: number, from: number, to: number): boolean {

@@ -213,6 +213,19 @@ function sharedWords(name: string, known: Iterable<string>): string | undefined 
   return undefined;
 }
 
+/** The one name that differs only in its numbered word: `standoffs-t9` for `standoffs-t3`. Not certain enough to propose. */
+export function sameButForNumber(name: string, known: Iterable<string>): string | undefined {
+  const bare = (one: string) =>
+    one
+      .split('-')
+      .filter((word) => !/\d/.test(word))
+      .join('-');
+  const wanted = bare(name);
+  if (wanted === '' || wanted === name) return undefined;
+  const same = [...known].filter((candidate) => bare(candidate) === wanted);
+  return same.length === 1 ? same[0] : undefined;
+}
+
 function numbersIn(name: string): string {
   return name.replace(/\D+/g, ' ').trim();
 }

@@ -183,6 +183,13 @@ export function putBack(run: Run, items: readonly number[], how: PutBack): void 
     if (how.fresh) bringAlong(run, item, set, new Set([item]));
     if (!how.moveBack) mayGoBack(run, item, set, how);
     onSeats(run, item, set, items);
+    for (const cover of model.covers[item]!) {
+      // A cover that was only tried on has to come off again first.
+      if (run.thing(cover).type === 'part')
+        run.require('trial-not-undone', cover, 'place', cover, ~bit(TRIAL), OFF, set, 'fitted on trial', {
+          over: run.thing(item).title,
+        });
+    }
     reach(run, item, set, items);
     if (!how.trial) {
       sealed(run, item, set, items);
