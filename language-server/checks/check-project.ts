@@ -36,14 +36,19 @@ export function checkProject(host: SourceHost, paths: readonly string[]): CheckR
   return { findings: inReadingOrder(checker.findings), files: paths.length, statements: checker.statements };
 }
 
-class ProjectCheck {
+/** Models by the machine (or the file of shared declarations) they are made from. */
+export type Models = Map<Machine | LoadedFile, { model: Model; facts: Fact[] }>;
+
+export class ProjectCheck {
   readonly findings: Finding[] = [];
   statements = 0;
-  private readonly models = new Map<Machine | LoadedFile, { model: Model; facts: Fact[] }>();
+  private readonly models: Models;
   private readonly loader: Loader;
 
-  constructor(loader: Loader) {
+  /** `models` may hold some that were made before, from files that the loader still gives. */
+  constructor(loader: Loader, models: Models = new Map()) {
     this.loader = loader;
+    this.models = models;
   }
 
   file(file: LoadedFile): void {

@@ -6,7 +6,7 @@
 import { type CaseSet, type Cases, EVERY, NONE } from '../execution/cases.ts';
 import type { Fact, Mentioned, Story } from '../model/facts.ts';
 import { list } from '../model/model.ts';
-import type { Finding, Related, Severity } from '../report/finding.ts';
+import type { About, Finding, Related, Severity } from '../report/finding.ts';
 import type { Check } from './check.ts';
 import { definite, isPluralMention } from './grammatical.ts';
 
@@ -30,7 +30,26 @@ export function speak(
     ...(fact.mends
       ? { mends: fact.mends.map(({ title, at, text }) => ({ title, edits: [{ ...at, text }] })) }
       : {}),
+    ...(fact.subject || fact.inner ? { about: about(fact, cases, built) } : {}),
   };
+}
+
+function about(fact: Fact, cases: Cases | undefined, built: CaseSet): About {
+  const when = cases && fact.cases !== undefined ? whenWords(fact.cases, cases, built) : undefined;
+  return {
+    check: fact.inner ?? fact.check,
+    things: fact.subject ? [typed(fact.subject)] : [],
+    others: (fact.others ?? []).map(typed),
+    ...(when === undefined ? {} : { when }),
+  };
+}
+
+/** The smallest case as the condition of a `when`; nothing where more than variants and choices tell it. */
+function whenWords(set: CaseSet, cases: Cases, built: CaseSet): string | undefined {
+  if (set === NONE || set === EVERY || set === built) return undefined;
+  const path = cases.smallest(set);
+  if (path.some(({ axis }) => !/^(variant|choice) /.test(cases.axes[axis]!.key))) return undefined;
+  return path.map(({ axis, value }) => cases.axes[axis]!.phrases[value]!).join(' and ') || undefined;
 }
 
 /** The smallest case that shows it, in words; nothing where every case does. */

@@ -19,6 +19,12 @@ export interface Axis {
   phrases: readonly string[];
 }
 
+/** A state of the diagram: how many nodes and axes it has. */
+export interface CasesMark {
+  readonly nodes: number;
+  readonly axes: number;
+}
+
 export class Cases {
   readonly axes: Axis[] = [];
   /** True once an operation was refused because the diagram grew over its budget. */
@@ -38,6 +44,23 @@ export class Cases {
   /** How many nodes were made: the measure of work, for counters and budgets. */
   get size(): number {
     return this.axisOf.length;
+  }
+
+  /** How far the diagram has grown, to go back to with `rewind`. */
+  get mark(): CasesMark {
+    return { nodes: this.axisOf.length, axes: this.axes.length };
+  }
+
+  /** Forgets every axis and node made since the mark: sets from after it must not be used any more. */
+  rewind({ nodes, axes }: CasesMark): void {
+    for (let node = nodes; node < this.axisOf.length; node++)
+      this.unique.delete(keyOf(this.axisOf[node]!, this.childrenOf[node]!));
+    this.axisOf.length = nodes;
+    this.childrenOf.length = nodes;
+    for (const { key } of this.axes.splice(axes)) this.byKey.delete(key);
+    this.memo.clear();
+    this.complements.clear();
+    this.overflowed = false;
   }
 
   /** The axis with this key, made where it is not there yet. */
@@ -167,7 +190,7 @@ export class Cases {
   private node(axis: number, children: CaseSet[]): CaseSet {
     const first = children[0]!;
     if (children.every((child) => child === first)) return first;
-    const key = `${axis}:${children.join(',')}`;
+    const key = keyOf(axis, children);
     const known = this.unique.get(key);
     if (known !== undefined) return known;
     if (this.axisOf.length >= this.budget) {
@@ -181,4 +204,9 @@ export class Cases {
     this.unique.set(key, made);
     return made;
   }
+}
+
+/** What makes a node: the axis it asks and where each value leads. */
+function keyOf(axis: number, children: readonly CaseSet[]): string {
+  return `${axis}:${children.join(',')}`;
 }

@@ -33,6 +33,19 @@ export interface Finding extends Place {
   /** The smallest case that shows it, in words: `supply is single-phase`. Absent where every case shows it. */
   case?: string;
   mends?: Mend[];
+  about?: About;
+}
+
+/** What a finding about steps is about, in the words to type: for those who mend it. */
+export interface About {
+  /** The check that tells the fault itself, where the finding is about the loop or branch that it comes from. */
+  check: string;
+  /** The thing itself: `head-bolts #1, #3`. At most one. */
+  things: string[];
+  /** What stands in the way, is missing or is meant too. */
+  others: string[];
+  /** The condition of a `when` that holds in the case that shows it; absent where no variant or choice tells. */
+  when?: string;
 }
 
 export const SEVERITIES: readonly Severity[] = ['error', 'warning', 'information', 'hint'];
