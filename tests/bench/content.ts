@@ -5,6 +5,8 @@
 
 export interface Part {
   id: string;
+  /** What it sits on. */
+  housing: string;
   title: string;
   bolts: string;
   count: number;
@@ -40,6 +42,8 @@ export interface Task {
 
 export interface Content {
   axes: string[];
+  /** Fixed, with twenty parts on each: a machine is made of assemblies, not of a thousand parts on one frame. */
+  housings: string[];
   parts: Part[];
   tasks: Task[];
   /** Actions in all. */
@@ -63,6 +67,7 @@ export function contentOf({ steps, most = 2000 }: { steps: number; most?: number
   const parts = Array.from({ length: Math.min(most, Math.max(ROUND, (steps * 2) / 5)) }, (_, index) =>
     partOf(index, axes),
   );
+  const housings = [...new Set(parts.map((part) => part.housing))];
   const visits = Math.ceil(steps / ACTIONS);
   const tasks: Task[] = [];
   for (let visit = 0; visit < visits; visit += ROUND) {
@@ -72,13 +77,14 @@ export function contentOf({ steps, most = 2000 }: { steps: number; most?: number
     );
     tasks.push(...tasksOf(tasks.length, round));
   }
-  return { axes, parts, tasks, steps: visits * ACTIONS };
+  return { axes, housings, parts, tasks, steps: visits * ACTIONS };
 }
 
 function partOf(index: number, axes: readonly string[]): Part {
   const [thread, torque] = THREADS[index % THREADS.length]!;
   return {
     id: `cover-${index + 1}`,
+    housing: `housing-${Math.floor(index / ROUND) + 1}`,
     title: `inspection cover ${index + 1}`,
     bolts: `cover-bolts-${index + 1}`,
     count: 4 + (index % 5),

@@ -1,10 +1,12 @@
 /** The content in Dowel: a machine and a procedure in one file. */
 import type { Action, Content, Group, Part } from './content.ts';
 
-export function inDowel({ axes, parts, tasks }: Content): string {
+export function inDowel({ axes, housings, parts, tasks }: Content): string {
   const lines = ['machine bench "Bench machine" {', ''];
   for (const axis of axes) lines.push(`  variant ${axis}: plain, extended`);
   lines.push('', '  part frame "frame" fixed', '');
+  for (const housing of housings) lines.push(`  part ${housing} "${housing}" on frame fixed`);
+  lines.push('');
   for (const part of parts) lines.push(...partLines(part), '');
   lines.push('}', '', 'procedure covers "Look at the covers"', '  for bench', '{');
   for (const task of tasks) {
@@ -19,9 +21,9 @@ export function inDowel({ axes, parts, tasks }: Content): string {
 function partLines(part: Part): string[] {
   const only = part.axis === undefined ? '' : `  only ${part.axis} is extended`;
   return [
-    `  part ${part.id} "${part.title}" on frame  held by ${part.bolts}${only}`,
+    `  part ${part.id} "${part.title}" on ${part.housing}  held by ${part.bolts}${only}`,
     `  fastener ${part.bolts} "bolts of ${part.title}" x${part.count}`,
-    `    clamps ${part.id} to frame  thread ${part.thread}  class 8.8  torque ${part.torque} N·m${only}`,
+    `    clamps ${part.id} to ${part.housing}  thread ${part.thread}  class 8.8  torque ${part.torque} N·m${only}`,
   ];
 }
 

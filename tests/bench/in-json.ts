@@ -1,8 +1,8 @@
 /** The content in JSON, and a JSON Schema for it: shapes, words and numbers; it cannot know the names. */
 import type { Content } from './content.ts';
 
-export function inJson({ axes, parts, tasks }: Content): string {
-  return JSON.stringify({ axes, parts, tasks }, null, 2);
+export function inJson({ axes, housings, parts, tasks }: Content): string {
+  return JSON.stringify({ axes, housings, parts, tasks }, null, 2);
 }
 
 const name = { type: 'string', pattern: '^[a-z][a-z0-9-]*$' };
@@ -10,18 +10,20 @@ const text = { type: 'string', minLength: 1 };
 
 export const JSON_SCHEMA = {
   type: 'object',
-  required: ['axes', 'parts', 'tasks'],
+  required: ['axes', 'housings', 'parts', 'tasks'],
   additionalProperties: false,
   properties: {
     axes: { type: 'array', items: name },
+    housings: { type: 'array', items: name },
     parts: {
       type: 'array',
       items: {
         type: 'object',
-        required: ['id', 'title', 'bolts', 'count', 'thread', 'torque'],
+        required: ['id', 'housing', 'title', 'bolts', 'count', 'thread', 'torque'],
         additionalProperties: false,
         properties: {
           id: name,
+          housing: name,
           title: text,
           bolts: name,
           count: { type: 'integer', minimum: 1 },

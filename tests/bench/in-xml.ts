@@ -4,13 +4,14 @@
  */
 import type { Action, Content, Group } from './content.ts';
 
-export function inXml({ axes, parts, tasks }: Content): string {
+export function inXml({ axes, housings, parts, tasks }: Content): string {
   const lines = ['<?xml version="1.0" encoding="UTF-8"?>', '<job>', '  <machine>'];
   for (const axis of axes) lines.push(`    <axis id="${axis}"/>`);
+  for (const housing of housings) lines.push(`    <housing id="${housing}"/>`);
   for (const part of parts) {
     const axis = part.axis === undefined ? '' : ` axis="${part.axis}"`;
     lines.push(
-      `    <part id="${part.id}" title="${part.title}" heldBy="${part.bolts}"${axis}/>`,
+      `    <part id="${part.id}" on="${part.housing}" title="${part.title}" heldBy="${part.bolts}"${axis}/>`,
       `    <fastener id="${part.bolts}" count="${part.count}" thread="${part.thread}" torque="${part.torque}"/>`,
     );
   }
@@ -59,10 +60,14 @@ export const XML_SCHEMA = `<?xml version="1.0" encoding="UTF-8"?>
               <xs:element name="axis">
                 <xs:complexType><xs:attribute name="id" type="name" use="required"/></xs:complexType>
               </xs:element>
+              <xs:element name="housing">
+                <xs:complexType><xs:attribute name="id" type="name" use="required"/></xs:complexType>
+              </xs:element>
               <xs:element name="part">
                 <xs:complexType>
                   <xs:attribute name="id" type="name" use="required"/>
                   <xs:attribute name="title" type="xs:string" use="required"/>
+                  <xs:attribute name="on" type="name" use="required"/>
                   <xs:attribute name="heldBy" type="name" use="required"/>
                   <xs:attribute name="axis" type="name"/>
                 </xs:complexType>
@@ -102,11 +107,14 @@ ${VERBS.map((verb) => `                          <xs:element name="${verb}" type
         </xs:element>
       </xs:sequence>
     </xs:complexType>
-    <xs:key name="things"><xs:selector xpath="machine/part | machine/fastener"/><xs:field xpath="@id"/></xs:key>
+    <xs:key name="things"><xs:selector xpath="machine/housing | machine/part | machine/fastener"/><xs:field xpath="@id"/></xs:key>
     <xs:key name="axes"><xs:selector xpath="machine/axis"/><xs:field xpath="@id"/></xs:key>
     <xs:keyref name="acted-on" refer="things">
       <xs:selector xpath="${VERBS.map((verb) => `procedure/task/group/${verb}`).join(' | ')}"/>
       <xs:field xpath="@ref"/>
+    </xs:keyref>
+    <xs:keyref name="seated" refer="things">
+      <xs:selector xpath="machine/part"/><xs:field xpath="@on"/>
     </xs:keyref>
     <xs:keyref name="held" refer="things">
       <xs:selector xpath="machine/part"/><xs:field xpath="@heldBy"/>
