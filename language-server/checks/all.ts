@@ -3,13 +3,7 @@
  * file and one line here.
  */
 import type { Check } from './check.ts';
-import { notSecured } from './fastening/not-secured.ts';
-import { retightenedYield } from './fastening/retightened-yield.ts';
-import { singleUseReused } from './fastening/single-use-reused.ts';
-import { stageOutOfOrder } from './fastening/stage-out-of-order.ts';
-import { stageRepeated } from './fastening/stage-repeated.ts';
-import { stageSkipped } from './fastening/stage-skipped.ts';
-import { tightenedUnseated } from './fastening/tightened-unseated.ts';
+import { FASTENING } from './fastening-list.ts';
 import { branchUnfinished } from './flow/branch-unfinished.ts';
 import { loopNotRestored } from './flow/loop-not-restored.ts';
 import { reverseImpossible } from './flow/reverse-impossible.ts';
@@ -85,16 +79,6 @@ const ORDER: readonly Check[] = [
   restoredOutOfOrder,
   discardedReused,
   neverNeeded,
-];
-
-const FASTENING: readonly Check[] = [
-  singleUseReused,
-  tightenedUnseated,
-  retightenedYield,
-  stageSkipped,
-  stageRepeated,
-  stageOutOfOrder,
-  notSecured,
 ];
 
 const FLOW: readonly Check[] = [

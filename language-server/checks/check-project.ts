@@ -7,6 +7,8 @@ import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
 import { execute } from '../execution/execute.ts';
 import { buildModel } from '../model/build.ts';
 import type { Fact } from '../model/facts.ts';
+import { fasteningFaults } from '../model/fastening-faults.ts';
+import { fasteningSteps } from '../model/fastening-steps.ts';
 import { machineFaults } from '../model/machine-faults.ts';
 import type { Model } from '../model/model.ts';
 import { findMachine, type LoadedFile, Loader, unknownName } from '../model/names.ts';
@@ -87,6 +89,12 @@ export class ProjectCheck {
     this.say(file.facts);
     const visible = this.loader.visible(file);
     this.guard(file, 0, () => this.say(quantityFaults(file)));
+    // A machine that extends another in the same file has the other's faults too.
+    const told = new Set<string>();
+    const ofThisFile = ({ check, at }: Fact): boolean => {
+      const key = `${check} ${at.start} ${at.end}`;
+      return at.file === file.path && !told.has(key) && told.add(key) !== undefined;
+    };
     for (const machine of file.machines) {
       this.guard(file, machine.start, () => {
         const { model, facts } = this.model(machine, file, visible);
@@ -94,16 +102,13 @@ export class ProjectCheck {
           facts.filter((fact) => fact.at.file === file.path),
           model,
         );
-        this.say(
-          machineFaults(model).filter((fact) => fact.at.file === file.path),
-          model,
-        );
+        this.say([...machineFaults(model), ...fasteningFaults(model)].filter(ofThisFile), model);
       });
     }
     if (file.machines.length === 0 && file.shared.length > 0) {
       this.guard(file, 0, () => {
         const { model, facts } = this.model(undefined, file, visible);
-        const own = [...facts, ...machineFaults(model)].filter((fact) => fact.at.file === file.path);
+        const own = [...facts, ...machineFaults(model), ...fasteningFaults(model)].filter(ofThisFile);
         // What the machines that use the file declare is not known here.
         this.say(
           own.filter((fact) => fact.check !== 'unknown-name'),
@@ -120,6 +125,7 @@ export class ProjectCheck {
     if (!model) return;
     const names = procedureNames(model, procedure, file, visible);
     this.say(names.facts, model);
+    this.say(fasteningSteps(model, procedure, file), model);
     const { run, facts } = execute(model, procedure, file.path, visible);
     this.statements += run.executed;
     this.say(

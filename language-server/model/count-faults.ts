@@ -1,8 +1,8 @@
 /**
- * Numbers of one declaration that do not add up: the count against the names of the positions, the layout, the
- * order, and the share of each part. What is not counted is unknown and compared with nothing.
+ * Numbers of one declaration that do not add up: the count against the names of the positions, the layout and
+ * the share of each part. What is not counted is unknown and compared with nothing. Orders: fastening-orders.ts.
  */
-import type { Position, Span } from '../../grammar/syntax/tree.ts';
+import type { Span } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
 import type { Model, Thing } from './model.ts';
 import { repeatedValues } from './names.ts';
@@ -27,24 +27,9 @@ function ownCounts(model: Model, thing: Thing): Fact[] {
       compare(clause.layout, 'the layout', clause.layout.rows * clause.layout.of);
     } else if (clause.clause === 'layout' && clause.layout?.kind === 'places') {
       compare(clause.layout, 'the layout', clause.layout.places.length);
-    } else if (clause.clause === 'order' && clause.order?.kind === 'listed') {
-      compare(clause.order, 'the order', numberOf(clause.order.positions));
     }
   }
   return facts;
-}
-
-/** How many different positions a list names. */
-function numberOf(positions: readonly Position[]): number {
-  const names = new Set<string>();
-  for (const { from, to } of positions) {
-    const [low, high] = [Number(from), Number(to)];
-    if (to === undefined || !Number.isInteger(low) || !Number.isInteger(high)) names.add(from);
-    else
-      for (let n = Math.min(low, high); n <= Math.max(low, high) && names.size < 1000; n++)
-        names.add(String(n));
-  }
-  return names.size;
 }
 
 /** `held by cap-bolts 2 each` of a counted part, where no other part is held by the same group. */

@@ -3,7 +3,7 @@
  * strength. Worked out once for each thing. Says nothing about whether it is right.
  */
 import { exact, type Quantity } from '../../grammar/quantity/index.ts';
-import type { Clause, ClauseName, Quantity as Typed, Span, Stage } from '../../grammar/syntax/tree.ts';
+import type { Clause, ClauseName, Span, Stage, Quantity as Typed } from '../../grammar/syntax/tree.ts';
 import {
   type Band,
   longFormNutFactor,
@@ -55,10 +55,10 @@ export interface Declared {
 const declaredOf = new WeakMap<Model, Map<Thing, Declared>>();
 
 export function declared(model: Model, thing: Thing): Declared {
-  let known = declaredOf.get(model);
-  if (!known) declaredOf.set(model, (known = new Map()));
-  let one = known.get(thing);
-  if (!one) known.set(thing, (one = work(model, thing)));
+  const known = declaredOf.get(model) ?? new Map<Thing, Declared>();
+  const one = known.get(thing) ?? work(model, thing);
+  if (!declaredOf.has(model)) declaredOf.set(model, known);
+  known.set(thing, one);
   return one;
 }
 
@@ -111,7 +111,8 @@ function stageOf(
   const at = placeIn(thing, typed ? firstOf(typed) : stage);
   const own = torqueIn(typed, model);
   if (own) return { number, stage, at, torque: own, typed: true };
-  const share = stage.kind === 'percent' && whole ? percentOf(whole, readTyped(typed, model.values)) : undefined;
+  const share =
+    stage.kind === 'percent' && whole ? percentOf(whole, readTyped(typed, model.values)) : undefined;
   return { number, stage, at, typed: false, ...(share ? { torque: share } : {}) };
 }
 

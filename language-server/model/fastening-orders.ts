@@ -3,7 +3,7 @@
  * the layout, and the order that the machine file declares. Facts `order-incomplete`, `order-not-across`,
  * `order-not-from-centre`, `order-differs`. Where the numbering of the layout is not known nothing is claimed.
  */
-import type { Order as TypedOrder, Position, Span } from '../../grammar/syntax/tree.ts';
+import type { Position, Span, Order as TypedOrder } from '../../grammar/syntax/tree.ts';
 import {
   acrossOrder,
   aroundCircle,
@@ -18,8 +18,8 @@ import {
   startsFromMiddle,
 } from '../fastening/index.ts';
 import type { Place } from '../report/finding.ts';
-import { clauseOf, placeIn } from './fastening-declared.ts';
 import type { Fact } from './facts.ts';
+import { clauseOf, placeIn } from './fastening-declared.ts';
 import type { Model, Thing } from './model.ts';
 import { list } from './model.ts';
 
@@ -28,7 +28,7 @@ export function declaredOrderFaults(model: Model, thing: Thing): Fact[] {
   const order = clauseOf(thing, 'order')?.order;
   if (order?.kind !== 'listed') return [];
   const at = placeIn(thing, order);
-  const numbers = numbersOf(thing, order.positions);
+  const numbers = numbersOf(thing, order.positions, true);
   if (!numbers) return [];
   const whole = thing.positions.map((_, index) => index + 1);
   const incomplete = incompleteOrder(thing, numbers, whole);
@@ -65,7 +65,7 @@ export function orderInStepFault(model: Model, step: OrderInStep): Fact | undefi
   const numbers = numbersOf(thing, order.positions);
   if (!numbers) return undefined;
   const incomplete = incompleteOrder(thing, numbers, step.working);
-  if (incomplete) return fact(model, thing, 'order-incomplete', at, incomplete);
+  if (incomplete) return fact(model, thing, 'order-incomplete', at, { ...incomplete, step: 'yes' });
   if (step.working.length < thing.positions.length || step.again) return undefined;
   if (declared?.kind === 'listed') {
     const wanted = numbersOf(thing, declared.positions);
@@ -127,12 +127,12 @@ function incompleteOrder(
 ): Record<string, string> | undefined {
   const repeated = [...new Set(numbers.filter((one, index) => numbers.indexOf(one) !== index))];
   // A group that is not counted has no number that could be missing.
-  const counted = thing.count !== undefined;
+  const counted = thing.count !== undefined && thing.positions.length === thing.count;
   const missing = counted ? working.filter((one) => !numbers.includes(one)) : [];
   const extra = counted ? numbers.filter((one) => !working.includes(one)) : [];
   if (repeated.length + missing.length + extra.length === 0) return undefined;
   return {
-    ...(missing.length > 0 ? { missing: andList(thing, missing), many: missing.length > 1 ? 'yes' : '' } : {}),
+    ...(missing.length > 0 ? { missing: andList(thing, missing) } : {}),
     ...(repeated.length > 0 ? { repeated: andList(thing, repeated) } : {}),
     ...(extra.length > 0 ? { extra: andList(thing, [...new Set(extra)]) } : {}),
   };
@@ -173,7 +173,11 @@ function made(
     case 'places':
       return {
         kind: 'positions',
-        places: typed.places.map(({ x, y }, index) => ({ x: Number(x), y: Number(y), name: `#${index + 1}` })),
+        places: typed.places.map(({ x, y }, index) => ({
+          x: Number(x),
+          y: Number(y),
+          name: `#${index + 1}`,
+        })),
       };
   }
 }
@@ -188,12 +192,15 @@ function cornerOf(words: string): Corner | undefined {
   return `${top ? 'top' : 'bottom'}-${left ? 'left' : 'right'}`;
 }
 
-/** Positions as numbers from 1; undefined where one is not known here (a loop variable, a slip). */
-function numbersOf(thing: Thing, positions: readonly Position[]): number[] | undefined {
+/**
+ * Positions as numbers from 1; undefined where one is not known here (a loop variable, a slip). With `beyond`
+ * a number that the group does not have is kept: nobody else reports it.
+ */
+function numbersOf(thing: Thing, positions: readonly Position[], beyond = false): number[] | undefined {
   const numbers: number[] = [];
   for (const { from, to } of positions) {
-    const first = indexOf(thing, from);
-    const last = to === undefined ? first : indexOf(thing, to);
+    const first = indexOf(thing, from, beyond);
+    const last = to === undefined ? first : indexOf(thing, to, beyond);
     if (first === undefined || last === undefined || Math.abs(last - first) > 500) return undefined;
     const way = last < first ? -1 : 1;
     for (let one = first; one !== last + way; one += way) numbers.push(one);
@@ -201,11 +208,11 @@ function numbersOf(thing: Thing, positions: readonly Position[]): number[] | und
   return numbers.length > 0 ? numbers : undefined;
 }
 
-function indexOf(thing: Thing, name: string): number | undefined {
+function indexOf(thing: Thing, name: string, beyond: boolean): number | undefined {
   const index = thing.positions.indexOf(name);
   if (index >= 0) return index + 1;
   const number = Number(name);
-  return thing.count === undefined && Number.isInteger(number) && number > 0 ? number : undefined;
+  return (beyond || thing.count === undefined) && Number.isInteger(number) && number > 0 ? number : undefined;
 }
 
 function namesOf(thing: Thing, numbers: readonly number[]): string {

@@ -3,9 +3,9 @@
  * angle above one turn, a torque without an upper end. Needs neither thread nor class.
  */
 import { exact, type Quantity } from '../../grammar/quantity/index.ts';
+import type { Fact } from './facts.ts';
 import { readTyped, said, torqueBand } from './fastening-amounts.ts';
 import { type Declared, type DeclaredStage, firstOf, placeIn } from './fastening-declared.ts';
-import type { Fact } from './facts.ts';
 import type { Model } from './model.ts';
 
 export function planFaults(model: Model, one: Declared): Fact[] {
@@ -59,7 +59,7 @@ export function planFaults(model: Model, one: Declared): Fact[] {
         break;
     }
   }
-  for (const { torque, at } of unbounded(model, one))
+  for (const { torque, at } of unbounded(one))
     tell({ check: 'torque-unbounded', at, words: { torque: said(torque) } });
   return facts;
 }
@@ -75,7 +75,7 @@ export function meantAngle({ nominal }: Quantity): { meant?: string } {
   return /^\d+0$/.test(typed) && Number(typed) / 10 <= 360 ? { meant: `${Number(typed) / 10}°` } : {};
 }
 
-function unbounded(model: Model, one: Declared): { torque: Quantity; at: DeclaredStage['at'] }[] {
+function unbounded(one: Declared): { torque: Quantity; at: DeclaredStage['at'] }[] {
   if (one.limit) return [];
   const clause = one.thing.torque;
   const whole = clause && one.torque ? [{ torque: one.torque, at: placeIn(one.thing, firstOf(clause)) }] : [];

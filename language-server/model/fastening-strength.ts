@@ -5,10 +5,9 @@
 import type { Quantity } from '../../grammar/quantity/index.ts';
 import { preloadFromTorque, torqueFromPreload, usualTorqueBand } from '../fastening/index.ts';
 import type { Place } from '../report/finding.ts';
-import { said, torqueBand, torqueText } from './fastening-amounts.ts';
-import { type Bolt, clauseOf, type Declared } from './fastening-declared.ts';
-import { bandIn, readTyped } from './fastening-amounts.ts';
 import type { Fact } from './facts.ts';
+import { bandIn, readTyped, said, torqueBand, torqueText } from './fastening-amounts.ts';
+import { type Bolt, clauseOf, type Declared } from './fastening-declared.ts';
 import type { Model } from './model.ts';
 
 /** Printed proof loads are rounded; the product differs from them by up to 0.5 %. */

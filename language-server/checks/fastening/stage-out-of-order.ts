@@ -10,6 +10,8 @@ export const stageOutOfOrder: Check = {
 A lower stage does nothing to a bolt that is already tighter, so a stage that comes after a later one is never done as
 it was meant. The checker follows each position of the group through its plan.
 
+In the plan itself a stage may not be lower than the one before it, unless a stage between them loosens.
+
 Put the stages in the order of the plan, or write \`tighten …\` alone for the whole plan.`,
   source: 'US Army TM 55-1905-223-24-1, table 3-5: rod bolts in three stages, in order',
   bad: `
@@ -52,7 +54,12 @@ procedure renew-plate "Renew the spacer plate" for engine supplies gasket-plate 
 }
 `,
   says: (fact) => {
-    const { stage, at, stages } = fact.words ?? {};
+    const { stage, at, stages, torque, before, beforeStage } = fact.words ?? {};
+    if (torque)
+      return {
+        message: `Stage ${stage} of the plan of ${subject(fact)}, ${torque}, is less than stage ${beforeStage}, ${before}, and nothing is loosened between them.`,
+        help: 'Put the stages in rising order, or write `loosen` between them where that is meant.',
+      };
     return {
       message: `${capital(subject(fact))} ${isAre(fact)} already at stage ${at} of ${stages} when stage ${stage} comes.`,
       help: 'Put the stages in the order of the plan, or loosen the fasteners first where the job starts again.',

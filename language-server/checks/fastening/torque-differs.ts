@@ -10,6 +10,10 @@ export const torqueDiffers: Check = {
 The torque of a fastener is declared once, in the machine. Where it is written again, in a step or in a second unit, both
 must say the same, or the technician takes whichever comes first.
 
+The checker compares the value of a step (\`tighten … to 80 N·m\`) and the torques in its sentence with the torque, the stages
+and the limit of what the step tightens. A value inside an outcome, an \`if\` or a \`repeat\` is meant for what was found
+there and left alone. In a sentence a limit, a wrench setting or a first step is not taken for the final value.
+
 A second unit may be rounded to its last digit, and a whole number that ends in 0 or 5 to tens or fives, by no more than
 5 %. A pound in a torque is the pound-force.`,
   source:
@@ -30,15 +34,18 @@ machine press "bench press" {
 }
 `,
   says: (fact) => {
-    const { first, second, right, typed, declared } = fact.words ?? {};
+    const { first, second, right, typed, declared, several, stage, sameNumber } = fact.words ?? {};
     if (second)
       return {
         message: `The second unit says ${second}, and ${first} is ${right ?? 'not that'}.`,
         help: 'Mend the value that is wrong, or leave the second unit out: it is written out when the page is made.',
       };
+    const what = stage ? ` for stage ${stage}` : several ? ' in its plan' : '';
     return {
-      message: `The step tightens ${subject(fact)} to ${typed}, and ${declared} is declared.`,
-      help: `Write ${declared}, or leave the value out: it is taken from the machine.`,
+      message: `This step tightens ${subject(fact)} to ${typed}, and ${declared} ${several ? 'are' : 'is'} declared${what}.`,
+      help: sameNumber
+        ? 'The number is the same and the unit is not: mend the one that is wrong, or leave the value out of the step.'
+        : 'Mend the one that is wrong, or leave the value out of the step: it is taken from the machine.',
     };
   },
 };

@@ -9,7 +9,8 @@ export const countDiffers: Check = {
   explanation: `
 A group that is declared \`x6\` and laid out in 2 rows of 4 has six or eight bolts, and one of the two is wrong: a bolt
 will be looked for that is not there, or left out. The checker compares the count with the names of the positions, with
-the layout, with the order, and with \`2 each\` of the parts that it holds.
+the layout, with \`2 each\` of the parts that it holds, and with
+the number that a step names (\`remove cover-screws x3\`).
 
 A count that is not declared is unknown, and nothing is compared with it.`,
   source: 'an open-hardware rover assembly (Apache-2.0): screws listed and screws used do not add up',
@@ -29,8 +30,13 @@ machine press "bench press" {
 }
 `,
   says: (fact) => {
-    const { where = '', each, number, count } = fact.words ?? {};
+    const { where = '', each, step, number, count } = fact.words ?? {};
     const declared = `${count} ${count === '1' ? 'is' : 'are'} declared`;
+    if (step)
+      return {
+        message: `This step names ${number} of ${subject(fact)}, and ${declared}.`,
+        help: 'Count them on the machine, and mend the number that is wrong; some of a group are named by position: `#1, #2`.',
+      };
     return {
       message: each
         ? `At ${each} each ${others(fact)} need ${number} of ${subject(fact)}, and ${declared}.`

@@ -1,0 +1,457 @@
+/**
+ * What the steps of a procedure do with fasteners, against the machine file: values, orders, tools, counts. Goes
+ * through the statements once, as written; which state the machine is in is the execution's business.
+ */
+import type { Quantity } from '../../grammar/quantity/index.ts';
+import type {
+  Action,
+  Block,
+  Procedure,
+  Ref,
+  Span,
+  Statement,
+  Quantity as Typed,
+} from '../../grammar/syntax/tree.ts';
+import type { Place } from '../report/finding.ts';
+import {
+  asksForTorque,
+  hasDigit,
+  isVaguelyTight,
+  saysWhichWins,
+  tellsWhere,
+  torquesIn,
+} from '../wording/torque-words.ts';
+import { itemsOf } from './build.ts';
+import type { Fact } from './facts.ts';
+import { readTyped, said } from './fastening-amounts.ts';
+import { declared } from './fastening-declared.ts';
+import { orderInStepFault, workingPositions } from './fastening-orders.ts';
+import { isMisread, meantAngle } from './fastening-plan.ts';
+import {
+  isPreset,
+  isTorqueTool,
+  isWholePass,
+  type Toolset,
+  toolFaults,
+  toolsetOf,
+  toolsWith,
+} from './fastening-tools.ts';
+import { type Context, secondFaults, toldTorqueFaults, typedTorqueFault } from './fastening-torques.ts';
+import type { Model, Thing } from './model.ts';
+
+/** One group that a step tightens. */
+export interface Tightened {
+  readonly thing: Thing;
+  readonly items: readonly number[];
+  readonly at: Place;
+  /** The stage that the step names; absent where it works the whole plan. */
+  readonly stage?: number;
+}
+
+export function fasteningSteps(
+  model: Model,
+  procedure: Procedure,
+  file: { readonly path: string; readonly text: string },
+): Fact[] {
+  return new Walk(model, procedure, file).all();
+}
+
+/** Things that are told how tight they go; `bolt up` and `fit` go by the plan. */
+const TIGHTENING: ReadonlySet<string> = new Set(['tighten', 'bolt up', 'fit', 'refit', 'connect', 'close']);
+const ORDERED: ReadonlySet<string> = new Set(['tighten', 'loosen', 'fit', 'refit', 'remove', 'back off']);
+const LOOSENING: ReadonlySet<string> = new Set(['loosen', 'remove', 'back off']);
+
+class Walk {
+  private readonly facts: Fact[] = [];
+  private readonly context: Context;
+  private readonly model: Model;
+  private readonly procedure: Procedure;
+  private tools: Toolset | undefined;
+  /** Facts that are told once for each thing. */
+  private readonly told = new Set<string>();
+  private readonly tightened = new Set<Thing>();
+  private readonly counts = new Map<string, { ref: Ref; thing: Thing; number: number; verb: string }[]>();
+  /** How deep in outcomes, findings and repeats. */
+  private conditional = 0;
+  private valueInNotes: boolean | undefined;
+
+  constructor(model: Model, procedure: Procedure, file: { path: string; text: string }) {
+    this.model = model;
+    this.procedure = procedure;
+    this.context = { model, file: file.path, text: file.text };
+  }
+
+  all(): Fact[] {
+    this.block(this.procedure.body);
+    this.countFaults();
+    return this.facts;
+  }
+
+  private block(block: Block | undefined): void {
+    for (const statement of block?.statements ?? []) this.statement(statement);
+  }
+
+  private statement(statement: Statement): void {
+    switch (statement.kind) {
+      case 'action':
+        this.action(statement);
+        return;
+      case 'notice':
+        if (statement.text && hasDigit(statement.text.value))
+          this.facts.push(...secondFaults(this.context, statement.text));
+        return;
+      case 'task':
+      case 'step':
+      case 'hold':
+      case 'for each':
+        this.block(statement.body);
+        return;
+      case 'when':
+        this.block(statement.body);
+        this.block(statement.otherwise);
+        return;
+      case 'if':
+      case 'repeat':
+        this.conditional++;
+        this.block(statement.body);
+        this.block(statement.otherwise);
+        this.conditional--;
+        return;
+      default:
+        return;
+    }
+  }
+
+  private action(action: Action): void {
+    if (action.text && hasDigit(action.text.value))
+      this.facts.push(...secondFaults(this.context, action.text));
+    if (action.objects.length > 0) {
+      for (const ref of action.objects) if (ref.count !== undefined) this.count(action, ref);
+      if (TIGHTENING.has(action.verb) || action.verb === 'check') this.tighten(action);
+      if (ORDERED.has(action.verb)) this.orders(action);
+    }
+    if (action.outcomes.length === 0) return;
+    this.conditional++;
+    for (const outcome of action.outcomes) this.block(outcome.body);
+    this.conditional--;
+  }
+
+  // ------------------------------------------------------------ tightening
+
+  private tighten(action: Action): void {
+    if (action.tails.some(({ tail }) => tail === 'by hand')) return;
+    const tightened = this.targets(action);
+    if (tightened.length === 0) return;
+    const checking = action.verb === 'check';
+    const typed = this.typed(action);
+    if (typed) {
+      for (const one of tightened) {
+        const how = { conditional: this.conditional > 0, checking };
+        const fault = typedTorqueFault(this.context, one, typed.quantity, typed.at, how);
+        if (fault) this.facts.push(fault);
+      }
+      this.stops(action);
+    } else if (action.text && !checking && this.conditional === 0)
+      this.facts.push(...toldTorqueFaults(this.context, action.text, tightened));
+    if (checking) return;
+    this.angle(action, tightened);
+    const own = toolsWith(this.model, action);
+    const pass = action.tails.find((tail) => tail.tail === 'pass');
+    const partly = pass?.tail === 'pass' && !isWholePass(readTyped(pass.quantity, this.model.values));
+    for (const one of tightened) {
+      if (!partly) this.withTools(action, own, one, typed?.quantity);
+      this.missing(action, own, one, typed !== undefined);
+      this.counted(one, typed !== undefined);
+    }
+  }
+
+  /** The groups that a step tightens: what it names, or what holds the part that it bolts up. */
+  private targets(action: Action): Tightened[] {
+    const stage = stageOf(action);
+    const targets: Tightened[] = [];
+    for (const ref of action.objects) {
+      const thing = this.model.byName.get(ref.name.text);
+      if (!thing) continue;
+      const at = this.place(ref);
+      const { items } = itemsOf(thing, ref);
+      if (action.verb === 'bolt up') {
+        const held = new Map<Thing, number[]>();
+        for (const item of items)
+          for (const bolt of this.model.heldBy[item]!) {
+            const group = this.model.thingOf[bolt]!;
+            held.set(group, [...(held.get(group) ?? []), bolt]);
+          }
+        for (const [group, bolts] of held) targets.push({ thing: group, items: bolts, at });
+      } else if (canBeTight(action.verb, thing))
+        targets.push({ thing, items, at, ...(stage === undefined ? {} : { stage }) });
+    }
+    return targets;
+  }
+
+  /** The torque that the step types, and where. */
+  private typed(action: Action): { quantity: Quantity; at: Place } | undefined {
+    const candidates: (Typed | undefined)[] = [action.quantity];
+    for (const tail of action.tails) {
+      if (tail.tail !== 'to' && tail.tail !== 'at') continue;
+      candidates.push(tail.quantity);
+      const [ref] = tail.refs;
+      if (ref && this.model.values.has(ref.name.text))
+        candidates.push({ start: ref.start, end: ref.end, form: 'plain', amounts: [], named: ref });
+    }
+    for (const typed of candidates) {
+      const quantity = readTyped(typed, this.model.values);
+      if (typed && quantity?.unit.kind === 'torque')
+        return {
+          quantity,
+          at: this.place({ start: typed.start, end: typed.amounts.at(-1)?.end ?? typed.end }),
+        };
+    }
+    return undefined;
+  }
+
+  /** A torque and a feel end one turning, and nobody says which. */
+  private stops(action: Action): void {
+    const until = action.tails.find((tail) => tail.tail === 'until');
+    if (!until || (action.text && saysWhichWins(action.text.value))) return;
+    if (until.tail === 'until' && until.text && saysWhichWins(until.text.value)) return;
+    const typed = this.typed(action);
+    this.facts.push({
+      check: 'two-stops',
+      at: this.place(until),
+      ...(this.subject(action) ?? {}),
+      words: {
+        torque: typed ? said(typed.quantity) : '',
+        feel: until.tail === 'until' ? (until.text?.value ?? '') : '',
+      },
+    });
+  }
+
+  /** `tighten bolts 900°` */
+  private angle(action: Action, tightened: readonly Tightened[]): void {
+    for (const typed of [
+      action.quantity,
+      ...action.tails.map((tail) => (tail.tail === 'to' ? tail.quantity : undefined)),
+    ]) {
+      const quantity = typed && readTyped(typed, this.model.values);
+      if (!quantity || !isMisread(quantity)) continue;
+      this.facts.push({
+        check: 'angle-too-large',
+        at: this.place(typed),
+        subject: { thing: tightened[0]!.thing },
+        words: { angle: said(quantity), ...meantAngle(quantity) },
+      });
+    }
+  }
+
+  private withTools(
+    action: Action,
+    own: readonly Thing[],
+    one: Tightened,
+    typed: Quantity | undefined,
+  ): void {
+    this.tools ??= toolsetOf(this.model, this.procedure);
+    if (this.tools.listed.length === 0 && own.length === 0) return;
+    // A step that names no tools is the same as every other one that tightens this group.
+    const key = own.length > 0 || typed ? undefined : `tools ${one.thing.id} ${one.stage ?? ''}`;
+    if (key !== undefined) {
+      if (this.told.has(key)) return;
+      this.told.add(key);
+    }
+    for (const fact of toolFaults(this.model, this.tools, action, own, one, typed))
+      if (this.once(fact.check, one.thing)) this.facts.push(fact);
+  }
+
+  /** The step asks for a torque, and nobody gives one. */
+  private missing(action: Action, own: readonly Thing[], one: Tightened, typed: boolean): void {
+    if (typed || this.tightnessKnown(action, one)) return;
+    const tool = own.find((each) => isTorqueTool(this.model, each));
+    const sentence = action.text?.value ?? '';
+    const vague = isVaguelyTight(sentence) && declared(this.model, one.thing).bolt !== undefined;
+    if (!tool && !asksForTorque(sentence) && !vague) return;
+    if ((tool && isPreset(this.model, tool)) || (sentence !== '' && tellsWhere(sentence)) || this.notesTell())
+      return;
+    if (!this.once('torque-missing', one.thing)) return;
+    this.facts.push({
+      check: 'torque-missing',
+      at: one.at,
+      subject: { thing: one.thing },
+      ...(tool ? { others: [{ thing: tool }] } : {}),
+      words: { why: tool ? 'tool' : vague ? 'vague' : 'sentence' },
+    });
+  }
+
+  private tightnessKnown(action: Action, { thing }: Tightened): boolean {
+    if (thing.torque || thing.stages.length > 0 || action.quantity) return true;
+    return action.tails.some((tail) => {
+      switch (tail.tail) {
+        case 'until':
+        case 'by':
+        case 'not over':
+        case 'not under':
+        case 'expect':
+          return true;
+        case 'to':
+        case 'at':
+          return (
+            tail.quantity !== undefined || tail.refs.length > 0 || ('text' in tail && tail.text !== undefined)
+          );
+        default:
+          return false;
+      }
+    });
+  }
+
+  /** A note, a title or another sentence of the procedure gives a torque or says where it stands. */
+  private notesTell(): boolean {
+    this.valueInNotes ??= textsOf(this.procedure.body).some(
+      ({ value }) => (asksForTorque(value) && tellsWhere(value)) || torquesIn(value).length > 0,
+    );
+    return this.valueInNotes;
+  }
+
+  private counted({ thing, at }: Tightened, typed: boolean): void {
+    if (thing.type !== 'fastener' || thing.count !== undefined || !isMany(thing)) return;
+    if (!typed && !thing.torque && !declared(this.model, thing).final) return;
+    if (this.once('count-missing', thing))
+      this.facts.push({ check: 'count-missing', at, subject: { thing } });
+  }
+
+  // ------------------------------------------------------------ orders and counts
+
+  private orders(action: Action): void {
+    const loosening = LOOSENING.has(action.verb);
+    for (const ref of action.objects) {
+      const thing = this.model.byName.get(ref.name.text);
+      if (thing?.type !== 'fastener') continue;
+      for (const tail of action.tails) {
+        if (tail.tail !== 'in order' || !tail.order) continue;
+        const fault = orderInStepFault(this.model, {
+          thing,
+          working: workingPositions(thing, itemsOf(thing, ref).items),
+          order: tail.order,
+          at: this.place(tail.order),
+          loosening,
+          again: this.tightened.has(thing),
+        });
+        if (fault) this.facts.push(fault);
+      }
+      if (loosening) this.tightened.delete(thing);
+      else if (action.verb === 'tighten') this.tightened.add(thing);
+    }
+  }
+
+  private count(action: Action, ref: Ref): void {
+    const thing = this.model.byName.get(ref.name.text);
+    if (!thing || thing.count === undefined || ref.count === undefined) return;
+    const number = ref.positions.length > 0 ? itemsOf(thing, ref).items.length : thing.count;
+    if (ref.positions.length > 0) {
+      if (number !== ref.count) this.countDiffers(ref, thing, ref.count, number);
+      return;
+    }
+    const key = `${thing.id} ${action.verb}`;
+    this.counts.set(key, [
+      ...(this.counts.get(key) ?? []),
+      { ref, thing, number: ref.count, verb: action.verb },
+    ]);
+  }
+
+  /** `remove bolts x2` twice is four: what several steps name is added up. */
+  private countFaults(): void {
+    for (const group of this.counts.values()) {
+      const count = group[0]?.thing.count ?? 0;
+      const sum = group.reduce((total, { number }) => total + number, 0);
+      if (sum % count === 0) continue;
+      for (const { ref, thing, number } of group)
+        if (number !== count) this.countDiffers(ref, thing, number, count);
+    }
+  }
+
+  private countDiffers(ref: Ref, thing: Thing, number: number, count: number): void {
+    this.facts.push({
+      check: 'count-differs',
+      at: this.place(ref),
+      subject: { thing },
+      words: { step: 'yes', number: String(number), count: String(count) },
+      story: [{ at: thing.place, what: 'declared', thing }],
+    });
+  }
+
+  private once(check: string, thing: Thing): boolean {
+    const key = `${check} ${thing.id}`;
+    if (this.told.has(key)) return false;
+    this.told.add(key);
+    return true;
+  }
+
+  private subject(action: Action): Pick<Fact, 'subject'> | undefined {
+    const thing = this.model.byName.get(action.objects[0]?.name.text ?? '');
+    return thing && { subject: { thing } };
+  }
+
+  private place({ start, end }: Span): Place {
+    return { file: this.context.file, start, end };
+  }
+}
+
+function canBeTight(verb: string, thing: Thing): boolean {
+  switch (thing.type) {
+    case 'fastener':
+      return verb !== 'close';
+    case 'connection':
+      return verb === 'connect' || verb === 'tighten' || verb === 'close' || verb === 'check';
+    default:
+      return thing.torque !== undefined && (verb === 'tighten' || verb === 'close' || verb === 'check');
+  }
+}
+
+/** `stage 2`, `to stage 2` */
+function stageOf(action: Action): number | undefined {
+  for (const tail of action.tails) {
+    if (tail.tail !== 'stage') continue;
+    const number = Number(tail.quantity?.amounts[0]?.number);
+    return Number.isInteger(number) && number > 0 ? number : undefined;
+  }
+  return undefined;
+}
+
+/** A plural title stands for a group; `drain plug` is one and needs no count. */
+function isMany({ title }: Thing): boolean {
+  const noun = title.split(/ (?:of|on|for|with|in|to|at|from|under|between) |, | \(/)[0] ?? '';
+  return /[^us]s$/i.test(noun);
+}
+
+/** Sentences, notices and titles. */
+function textsOf(block: Block | undefined): { value: string }[] {
+  const texts: { value: string }[] = [];
+  const add = (text: { value: string } | undefined) => {
+    if (text) texts.push(text);
+  };
+  for (const statement of block?.statements ?? []) {
+    switch (statement.kind) {
+      case 'action':
+        add(statement.text);
+        for (const outcome of statement.outcomes) texts.push(...textsOf(outcome.body));
+        break;
+      case 'notice':
+        add(statement.text);
+        break;
+      case 'task':
+      case 'step':
+        add(statement.title);
+        texts.push(...textsOf(statement.body));
+        break;
+      case 'hold':
+      case 'for each':
+        texts.push(...textsOf(statement.body));
+        break;
+      case 'when':
+      case 'if':
+      case 'repeat':
+        texts.push(...textsOf(statement.body), ...textsOf(statement.otherwise));
+        break;
+      default:
+        break;
+    }
+  }
+  return texts;
+}
