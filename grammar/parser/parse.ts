@@ -2,7 +2,7 @@
  * The one way from text to tree: `parse`. It never throws on any text: what is wrong is in `problems`, what
  * could be read is in `tree`, and `tokens`, `comments` and the blanks between them make up the text again.
  */
-import type { ParsedFile, SyntaxProblem } from '../syntax/tree.ts';
+import type { ParsedFile, SyntaxProblem, Token } from '../syntax/tree.ts';
 import { scan } from '../tokens/scan.ts';
 import { arrange } from './arrange.ts';
 import { balance } from './braces.ts';
@@ -12,14 +12,24 @@ import { DowelParser } from './file.ts';
 export const MAX_PROBLEMS = 100;
 
 export function parse(text: string): ParsedFile {
-  const { lexemes, tokens, comments, problems: lexical } = scan(text);
+  const { lexemes, comments, problems: lexical } = scan(text);
   const balanced = balance(text, lexemes);
   const parser = shared();
   parser.begin(arrange(balanced.lexemes), balanced.virtual);
   // The rules of the parser cannot fail; if one does, what was read is lost and that is said.
   const items = parser.file() ?? [];
   const problems = capped([...lexical, ...balanced.problems, ...parser.problems, ...parser.failures()]);
-  return { tree: { kind: 'file', items, start: 0, end: text.length }, tokens, comments, problems };
+  let tokens: Token[] | undefined;
+  return {
+    tree: { kind: 'file', items, start: 0, end: text.length },
+    // Only the formatter and the colouring ask for tokens: they are made again when first asked for.
+    get tokens() {
+      tokens ??= scan(text).tokens;
+      return tokens;
+    },
+    comments,
+    problems,
+  };
 }
 
 let made: DowelParser | undefined;

@@ -11,8 +11,9 @@ import * as T from './types.ts';
 import { Lexeme } from './types.ts';
 
 export interface Scan {
+  /** The tokens as the formatter and the colouring need them; made when asked for, before anything is parsed. */
+  readonly tokens: Token[];
   lexemes: Lexeme[];
-  tokens: Token[];
   comments: Comment[];
   problems: SyntaxProblem[];
 }
@@ -20,6 +21,18 @@ export interface Scan {
 export function scan(text: string): Scan {
   return new Scanner(text).all();
 }
+
+const KINDS: ReadonlyMap<TokenType, Token['type']> = new Map<TokenType, Token['type']>([
+  [T.PlainWord, 'word'],
+  [T.TextString, 'text'],
+  [T.NumberToken, 'number'],
+  [T.Spread, 'number'],
+  [T.Unit, 'unit'],
+  [T.PositionToken, 'position'],
+  [T.Count, 'count'],
+  [T.Thread, 'thread'],
+  [T.Bad, 'bad'],
+]);
 
 const ENDS_WORD = '(?![\\p{L}\\p{N}_])';
 const SERIES = 'UNC|UNF|UNEF|UN|UNS|UNR|UNJC|UNJF|NPTF|NPT|NPSM|BSPP|BSPT|BSP|BSW|BSF|BA';
@@ -67,7 +80,6 @@ const PUNCTUATION = new Map<number, TokenType>([
 class Scanner {
   readonly text: string;
   readonly lexemes: Lexeme[] = [];
-  readonly tokens: Token[] = [];
   readonly comments: Comment[] = [];
   readonly problems: SyntaxProblem[] = [];
   at = 0;
@@ -75,6 +87,15 @@ class Scanner {
 
   constructor(text: string) {
     this.text = text;
+  }
+
+  get tokens(): Token[] {
+    return this.lexemes.map(({ startOffset, endOffset, tokenType, beginsLine }) => ({
+      start: startOffset,
+      end: endOffset + 1,
+      type: KINDS.get(tokenType) ?? 'mark',
+      beginsLine,
+    }));
   }
 
   all(): Scan {
@@ -102,20 +123,20 @@ class Scanner {
       this.at += 1;
     } else if (code === 0x23) this.hash();
     else if (code === 0x2e && next === 0x2e) this.dots();
-    else if (code === 0x2026) this.push(T.Dots, 'mark', at + 1);
+    else if (code === 0x2026) this.push(T.Dots, at + 1);
     else if (code === 0x2e && isDigit(next)) this.number();
-    else if (code === 0xd7 && this.match(COUNT)) this.push(T.Count, 'count', COUNT.lastIndex);
+    else if (code === 0xd7 && this.match(COUNT)) this.push(T.Count, COUNT.lastIndex);
     else if (code === 0x2b && this.match(SPREAD)) {
-      this.push(T.Spread, 'number', SPREAD.lastIndex);
+      this.push(T.Spread, SPREAD.lastIndex);
       this.unit();
     } else if ((code === 0x2b || code === 0xb1) && this.match(PLUS_MINUS)) {
-      this.push(T.PlusMinus, 'mark', PLUS_MINUS.lastIndex);
+      this.push(T.PlusMinus, PLUS_MINUS.lastIndex);
       this.unit();
     } else if (isMinus(code) && isDigit(next) && this.isSign()) this.number();
     else if (code === 0x201c || code === 0x201d || code === 0x201e) this.string(at, 0x201d);
     else {
       const mark = PUNCTUATION.get(code);
-      if (mark) this.push(mark, 'mark', at + 1);
+      if (mark) this.push(mark, at + 1);
       else if (this.match(WORD)) this.word();
       else this.bad();
     }
@@ -126,15 +147,15 @@ class Scanner {
     const code = text.charCodeAt(at);
     // x 6, M8x1.25, Tr20x4, G 1/2
     if (code === 0x78 && this.match(COUNT)) {
-      this.push(T.Count, 'count', COUNT.lastIndex);
+      this.push(T.Count, COUNT.lastIndex);
       return;
     }
     if ((code === 0x4d || code === 0x54) && this.match(THREAD)) {
-      this.push(T.Thread, 'thread', THREAD.lastIndex);
+      this.push(T.Thread, THREAD.lastIndex);
       return;
     }
     if ((code === 0x47 || code === 0x52 || code === 0x4d) && this.afterThread()) {
-      this.push(T.Thread, 'thread', AFTER_THREAD.lastIndex);
+      this.push(T.Thread, AFTER_THREAD.lastIndex);
       return;
     }
     let end = plainWordEnd(text, at);
@@ -142,7 +163,7 @@ class Scanner {
     if (stop >= 0x80 || stop === 0x5f || (stop === 0x2d && text.charCodeAt(end + 1) >= 0x5f)) {
       end = this.match(WORD) ? WORD.lastIndex : Math.max(end, at + 1);
     }
-    this.push(T.PlainWord, 'word', end);
+    this.push(T.PlainWord, end);
     const image = this.lexemes[this.lexemes.length - 1]!.image;
     if (image.includes('_')) {
       this.problems.push({
@@ -158,11 +179,11 @@ class Scanner {
   private number(): void {
     const { text, at } = this;
     if (this.afterThread()) {
-      this.push(T.Thread, 'thread', AFTER_THREAD.lastIndex);
+      this.push(T.Thread, AFTER_THREAD.lastIndex);
       return;
     }
     if (this.match(THREAD)) {
-      this.push(T.Thread, 'thread', THREAD.lastIndex);
+      this.push(T.Thread, THREAD.lastIndex);
       return;
     }
     const sign = isMinus(text.charCodeAt(at)) ? 1 : 0;
@@ -176,7 +197,7 @@ class Scanner {
     NUMBER.lastIndex = at + sign;
     NUMBER.test(text);
     const end = NUMBER.lastIndex;
-    this.push(T.NumberToken, 'number', end);
+    this.push(T.NumberToken, end);
     const lexeme = this.lexemes[this.lexemes.length - 1]!;
     if (sign) lexeme.key = `-${lexeme.image.slice(1)}`;
     if (text.charCodeAt(at + sign) === 0x2e) {
@@ -195,7 +216,7 @@ class Scanner {
 
   private decimalComma(end: number): void {
     const { at } = this;
-    this.push(T.NumberToken, 'number', end);
+    this.push(T.NumberToken, end);
     const lexeme = this.lexemes[this.lexemes.length - 1]!;
     lexeme.key = lexeme.image.replace(',', '.').replace(/^[−–]/, '-');
     this.unit();
@@ -217,7 +238,7 @@ class Scanner {
     const found = this.unitAt(this.at);
     if (!found) return;
     this.at = found.start;
-    this.push(T.Unit, 'unit', found.end);
+    this.push(T.Unit, found.end);
   }
 
   private unitAt(end: number): { start: number; end: number } | undefined {
@@ -235,11 +256,11 @@ class Scanner {
 
   private hash(): void {
     if (this.match(HASH_THREAD)) {
-      this.push(T.Thread, 'thread', HASH_THREAD.lastIndex);
+      this.push(T.Thread, HASH_THREAD.lastIndex);
       return;
     }
     if (this.match(POSITION)) {
-      this.push(T.PositionToken, 'position', POSITION.lastIndex);
+      this.push(T.PositionToken, POSITION.lastIndex);
       return;
     }
     this.bad();
@@ -249,7 +270,7 @@ class Scanner {
     let end = this.at + 2;
     while (this.text.charCodeAt(end) === 0x2e) end += 1;
     const { at } = this;
-    this.push(T.Dots, 'mark', end);
+    this.push(T.Dots, end);
     this.unit();
     if (end - at > 2) {
       this.problems.push({
@@ -282,7 +303,7 @@ class Scanner {
       else end += 1;
     }
     if (end < lineStop) {
-      this.push(T.TextString, 'text', end + 1);
+      this.push(T.TextString, end + 1);
       if (close !== 0x22) this.curlyQuotes(start, end + 1);
       return;
     }
@@ -293,7 +314,7 @@ class Scanner {
       end -= 1;
       while (end > start + 1 && isInlineBlank(text.charCodeAt(end - 1))) end -= 1;
     }
-    this.push(T.TextString, 'text', end);
+    this.push(T.TextString, end);
     this.problems.push({
       check: 'text-not-closed',
       start,
@@ -326,7 +347,7 @@ class Scanner {
     const { text, at } = this;
     let end = at + (text.codePointAt(at)! > 0xffff ? 2 : 1);
     while (end < text.length && !isReadable(text, end)) end += text.codePointAt(end)! > 0xffff ? 2 : 1;
-    this.push(T.Bad, 'bad', end);
+    this.push(T.Bad, end);
     const code = text.codePointAt(at)!;
     const shown = printable(code)
       ? `The character “${String.fromCodePoint(code)}”`
@@ -355,11 +376,9 @@ class Scanner {
     return pattern.test(this.text);
   }
 
-  private push(tokenType: TokenType, kind: Token['type'], end: number): void {
+  private push(tokenType: TokenType, end: number): void {
     const start = this.at;
-    const beginsLine = this.newline;
-    this.lexemes.push(new Lexeme(this.text.slice(start, end), start, end, tokenType, beginsLine));
-    this.tokens.push({ start, end, type: kind, beginsLine });
+    this.lexemes.push(new Lexeme(this.text.slice(start, end), start, end, tokenType, this.newline));
     this.newline = false;
     this.at = end;
   }
