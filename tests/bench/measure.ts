@@ -3,7 +3,6 @@
  * sitting, and each is set against the base of the same round. What is quoted is the median of those ratios.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
 
 export interface Measured {
   /** Milliseconds, median over the rounds. */
@@ -62,16 +61,21 @@ export function runProgram(command: string, args: readonly string[], codes: read
   if (!codes.includes(status ?? -1)) throw new Error(`${command} ${args.join(' ')}: ${status}\n${stderr}`);
 }
 
-/** Peak memory of a program in MB (resident set), or undefined where nothing here can measure it. */
-export function peakMemory(command: string, args: readonly string[]): number | undefined {
-  if (!existsSync('/usr/bin/time')) return undefined;
-  const { stderr } = spawnSync('/usr/bin/time', ['-f', 'peak %M', command, ...args], {
+/**
+ * Peak memory (resident set) of a Node script in MB, as the system counts it. `hook` is a script that is loaded
+ * first and prints the count at the end: see PEAK_HOOK.
+ */
+export function peakMemory(hook: string, args: readonly string[]): number {
+  const { stderr } = spawnSync(process.execPath, ['--require', hook, ...args], {
     stdio: ['ignore', 'ignore', 'pipe'],
     encoding: 'utf8',
   });
-  const kilobytes = /peak (\d+)/.exec(stderr)?.[1];
-  return kilobytes === undefined ? undefined : Number(kilobytes) / 1024;
+  return Number(/peak (\d+)/.exec(stderr)![1]) / 1024;
 }
+
+export const PEAK_HOOK = `process.on('exit', () =>
+  require('node:fs').writeSync(2, 'peak ' + process.resourceUsage().maxRSS + '\\n'));
+`;
 
 export function hasProgram(name: string): boolean {
   return spawnSync(name, ['--version'], { stdio: 'ignore' }).error === undefined;

@@ -4,7 +4,7 @@
  * code can be stored beside them (see language-server/cli/start.ts).
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import * as esbuild from 'esbuild';
@@ -71,6 +71,7 @@ const old = `${parts}-old`;
 if (existsSync(place)) renameSync(place, old);
 renameSync(parts, place);
 renameSync(join(place, 'dowel.cjs'), join(out, 'dowel.cjs'));
+chmodSync(join(out, 'dowel.cjs'), 0o755);
 rmSync(old, { recursive: true, force: true });
 
 /** esbuild says itself what is wrong. */
