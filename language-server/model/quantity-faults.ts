@@ -335,6 +335,8 @@ class Reader {
   }
 
   private second(first: Seen, second: Seen): void {
+    const pair = `${this.textOf(first.span)} (${this.textOf(second.span)})`;
+    if (agreed.has(pair)) return;
     const outcome = checkSecond(first.read, second.read);
     if (!outcome.ok) {
       // `1.2 L (1.1 kg)`: how much a litre weighs is not known here.
@@ -344,7 +346,11 @@ class Reader {
       else this.malformed(second.span, outcome.problem.message);
       return;
     }
-    if (outcome.value.verdict !== 'differs') return;
+    if (outcome.value.verdict !== 'differs') {
+      if (agreed.size >= MOST_AGREED) agreed.clear();
+      agreed.add(pair);
+      return;
+    }
     const rounded = roundedIn(first.read, second.read.unit);
     const torque = first.read.unit.kind === 'torque';
     this.facts.push({
@@ -460,6 +466,10 @@ class Reader {
     return { file: this.file.path, start, end };
   }
 }
+
+/** Pairs found to agree: exact arithmetic is dear, and the same few are asked for at every keystroke. */
+const agreed = new Set<string>();
+const MOST_AGREED = 5000;
 
 const AMOUNTS: ReadonlySet<KindName> = new Set(['volume', 'mass']);
 
