@@ -79,6 +79,15 @@ function program(done: (code: ExitCode) => void): Command {
     );
 
   dowel
+    .command('fastener')
+    .description('work out strength, preload and usual torque of one fastener')
+    .argument('<words...>', 'a thread, then in any order class, grade, torque, K, condition, angle, name')
+    // A minus sign belongs to a number here.
+    .allowUnknownOption()
+    .addHelpText('after', '\nExample: dowel fastener M10x1.5 class 10.9 torque 45 N·m K 0.15 angle 90°')
+    .action(async (words: string[]) => done((await import('./fastener.ts')).fastener(words)));
+
+  dowel
     .command('demo')
     .description('check the demo procedures: the right ones are silent, the broken ones are not')
     .action(async () => done(await (await import('./demo.ts')).demo()));

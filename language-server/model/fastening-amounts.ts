@@ -5,10 +5,15 @@
 import {
   convertNumber,
   exact,
+  numberUnit,
+  plainValue,
   printReader,
   type Quantity,
   type Rational,
+  rangeOf,
   readQuantity,
+  toleranceOf,
+  typedNumber,
   unitNamed,
 } from '../../grammar/quantity/index.ts';
 import type { Expression, Quantity as Typed } from '../../grammar/syntax/tree.ts';
@@ -18,7 +23,9 @@ import type { Model } from './model.ts';
 /** The quantity as an interval in its own unit; of a named value, what the machine file declares. */
 export function readTyped(typed: Typed | undefined, values: Model['values']): Quantity | undefined {
   const own = typed?.named ? named(values.get(typed.named.name.text)?.expression) : typed;
-  const text = own && sourceOf(own);
+  if (!own) return undefined;
+  if (own.amounts.every(({ unit }) => unit === undefined)) return plainNumbers(own);
+  const text = sourceOf(own);
   if (text === undefined) return undefined;
   const outcome = readQuantity(text);
   return outcome.ok ? outcome.value : undefined;
@@ -49,6 +56,17 @@ export const said = printReader;
 
 function named(expression: Expression | undefined): Typed | undefined {
   return expression?.kind === 'quantity' ? expression.quantity : undefined;
+}
+
+/** `0.15`, `0.12..0.18`: numbers that need no unit. */
+function plainNumbers({ form, bound, amounts }: Typed): Quantity | undefined {
+  const [first, second] = amounts.map(({ number }) => typedNumber(number));
+  if (!first || bound) return undefined;
+  if (form === 'plain') return plainValue(first, numberUnit);
+  if (!second || (form !== 'range' && form !== 'tolerance')) return undefined;
+  const outcome =
+    form === 'range' ? rangeOf(first, second, numberUnit) : toleranceOf(first, second, second, numberUnit);
+  return outcome.ok ? outcome.value : undefined;
 }
 
 /** The quantity as it would be typed, from its amounts; its second unit is left out. */
