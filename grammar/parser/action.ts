@@ -5,7 +5,7 @@ import * as T from '../tokens/types.ts';
 import { isWord, type Lexeme } from '../tokens/types.ts';
 import { VERB_PHRASES } from '../tokens/verbs.ts';
 import { TAIL_WORDS } from '../tokens/words.ts';
-import { keyOf, nameOf, spanOf } from './base.ts';
+import { keyOf, nameOf, shown, spanOf } from './base.ts';
 import { nearest } from './near.ts';
 import { TailRules } from './tails.ts';
 
@@ -316,7 +316,7 @@ export class ActionRules extends TailRules {
         this.wrong(
           token,
           'syntax',
-          `“${token.image}” stands where an outcome should: a range or a word, and what is done then in braces.`,
+          `${shown(token)} stands where an outcome should: a range or a word, and what is done then in braces.`,
           { example: 'up to 0.04 mm { }  over 0.04 mm { send head for "facing" }' },
         );
       }
@@ -359,12 +359,12 @@ export class ActionRules extends TailRules {
       this.wrong(
         token,
         'syntax',
-        `“${token.image}” has no meaning behind “${this.LA(0).image}”; names in a row are parted by commas or “and”, and words of one name are joined by hyphens.`,
+        `“${token.image}” has no meaning behind ${shown(this.LA(0), 'the text')}; names in a row are parted by commas or “and”, and words of one name are joined by hyphens.`,
         { example: 'remove cover, seal' },
       );
       return;
     }
-    this.wrong(token, 'syntax', `“${token.image}” has no meaning behind the statement.`);
+    this.wrong(token, 'syntax', `${shown(token)} has no meaning behind the statement.`);
   }
 }
 

@@ -150,7 +150,7 @@ export class BaseRules extends EmbeddedActionsParser {
       });
       const before = names.length;
       this.OPTION2({ GATE: this.nameNext, DEF: () => names.push(this.SUBRULE1(this.word)) });
-      if (names.length === before) this.missing(`A name is missing after “${this.LA(0).image}”.`);
+      if (names.length === before) this.missing(`A name is missing after ${shown(this.LA(0), 'the text')}.`);
     });
     return names;
   });
@@ -205,6 +205,11 @@ export function nameOf(token: IToken): Name {
 /** The words of the language that a token stands for, as a name with their place. */
 export function keyOf(token: IToken): Name {
   return { start: token.startOffset, end: token.endOffset! + 1, text: (token as Lexeme).key ?? token.image };
+}
+
+/** A token in a sentence: in quotation marks, or `This text` for a text, which has its own. */
+export function shown(token: IToken, text = 'This text'): string {
+  return token.tokenType === T.TextString ? text : `“${token.image}”`;
 }
 
 const HOLE = /\{([\p{L}][\p{L}\p{M}\p{N}]*(?:-[\p{L}\p{M}\p{N}]+)*)\}/gu;

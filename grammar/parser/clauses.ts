@@ -3,7 +3,7 @@ import type { TokenType } from 'chevrotain';
 import type { Clause, ClauseName, Layout, Name, Plan, Ref, Text } from '../syntax/tree.ts';
 import { CLAUSE_UNITS } from '../tokens/clauses.ts';
 import * as T from '../tokens/types.ts';
-import { keyOf, nameOf, spanOf } from './base.ts';
+import { keyOf, nameOf, shown, spanOf } from './base.ts';
 import { FasteningRules } from './fastening.ts';
 import { countOf } from './quantity.ts';
 
@@ -115,7 +115,7 @@ export class ClauseRules extends FasteningRules {
       const before = texts.length;
       this.OPTION(() => texts.push(this.SUBRULE(this.text)));
       if (texts.length === before)
-        this.missing(`A text in quotation marks is missing after “${this.LA(0).image}”.`);
+        this.missing(`A text in quotation marks is missing after ${shown(this.LA(0), 'the text')}.`);
     });
     return { ...this.head(word, 'also called'), texts };
   });

@@ -1,7 +1,7 @@
 /** Conditions (`supply is single-phase`, `servo off`, "what is seen") and claims (`all of hub off`). */
 import type { Condition, Name, Ref, StateClaim } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
-import { nameOf } from './base.ts';
+import { nameOf, shown } from './base.ts';
 import { ExpressionRules } from './expression.ts';
 
 export class ConditionRules extends ExpressionRules {
@@ -39,7 +39,10 @@ export class ConditionRules extends ExpressionRules {
         ]),
     });
     if (!condition) {
-      this.missing(`A condition is missing after “${this.LA(0).image}”.`, 'supply is single-phase');
+      this.missing(
+        `A condition is missing after ${shown(this.LA(0), 'the text')}.`,
+        'supply is single-phase',
+      );
     }
     return condition;
   });
@@ -105,11 +108,12 @@ export class ConditionRules extends ExpressionRules {
         this.OPTION1(() => this.CONSUME1(T.Or));
         const before = values.length;
         this.OPTION2({ GATE: this.nameNext, DEF: () => values.push(this.SUBRULE1(this.word)) });
-        if (values.length === before) this.missing(`A value is missing after “${this.LA(0).image}”.`);
+        if (values.length === before)
+          this.missing(`A value is missing after ${shown(this.LA(0), 'the text')}.`);
       },
     });
     if (values.length === 0) {
-      this.missing(`A value is missing after “${this.LA(0).image}”.`, 'supply is single-phase');
+      this.missing(`A value is missing after ${shown(this.LA(0), 'the text')}.`, 'supply is single-phase');
     }
     return values;
   });
@@ -159,7 +163,7 @@ export class ConditionRules extends ExpressionRules {
         this.OR([{ ALT: () => this.CONSUME(T.Comma) }, { ALT: () => this.CONSUME(T.And) }]);
         const before = list.length;
         this.OPTION1({ GATE: this.nameNext, DEF: () => list.push(this.SUBRULE1(this.ref)) });
-        if (list.length === before) this.missing(`A name is missing after “${this.LA(0).image}”.`);
+        if (list.length === before) this.missing(`A name is missing after ${shown(this.LA(0), 'the text')}.`);
       },
     });
     return list;

@@ -3,7 +3,7 @@ import type { IToken } from 'chevrotain';
 import type { Expression, Interval, Order } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
 import { isWord } from '../tokens/types.ts';
-import { keyOf, spanOf } from './base.ts';
+import { keyOf, shown, spanOf } from './base.ts';
 import { QuantityRules } from './quantity.ts';
 
 /** More than this many `sum of` or brackets inside one another are not read. */
@@ -68,7 +68,7 @@ export class ExpressionRules extends QuantityRules {
           },
         ]),
     });
-    if (!found) this.missing(`A value is missing after “${this.LA(0).image}”.`, 'gap + 0.2 mm');
+    if (!found) this.missing(`A value is missing after ${shown(this.LA(0), 'the text')}.`, 'gap + 0.2 mm');
     return found;
   });
 

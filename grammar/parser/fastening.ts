@@ -1,7 +1,8 @@
 /** How fasteners lie and are tightened: layouts and plans. Also stepping over what cannot be read. */
+import { unitByText } from '../quantity/lexical.ts';
 import type { Layout, Plan, Ref, Stage } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
-import { keyOf, nameOf, spanOf } from './base.ts';
+import { keyOf, nameOf, shown, spanOf } from './base.ts';
 import { ConditionRules } from './condition.ts';
 
 export class FasteningRules extends ConditionRules {
@@ -125,7 +126,7 @@ export class FasteningRules extends ConditionRules {
     this.wrong(
       this.next(),
       'syntax',
-      `“${this.next().image}” is not a stage; a stage is a torque, an angle, a percentage, or by hand, loosen, back off, wait, again, until.`,
+      `${shown(this.next())} is not a stage; a stage is a torque, an angle, a percentage, or by hand, loosen, back off, wait, again, until.`,
       { example: 'plan { 8 N·m; 16 N·m; 60° }' },
     );
     this.CONSUME(T.Skippable);
@@ -220,9 +221,9 @@ export class FasteningRules extends ConditionRules {
 
 const STAGE_UNITS = { 'back off': '° or turn', wait: 'min or h', again: 'N·m or lbf·ft' } as const;
 
-const ANGLES: ReadonlySet<string> = new Set(['°', 'deg', 'degree', 'degrees', 'turn', 'turns', 'rad', 'rev']);
-
 function kindOf(unit: string | undefined): 'torque' | 'angle' | 'percent' {
-  if (unit === '%' || unit === 'percent') return 'percent';
-  return unit !== undefined && ANGLES.has(unit) ? 'angle' : 'torque';
+  const found = unit === undefined ? undefined : unitByText(unit);
+  if (found?.is !== 'unit') return 'torque';
+  if (found.unit.symbol === '%') return 'percent';
+  return found.unit.kind === 'angle' ? 'angle' : 'torque';
 }

@@ -2,7 +2,7 @@
 import type { Header, Quantity, Ref } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
 import { ActionRules } from './action.ts';
-import { keyOf } from './base.ts';
+import { keyOf, shown } from './base.ts';
 
 export class HeaderRules extends ActionRules {
   readonly header = this.RULE('header', (): Header => {
@@ -150,7 +150,7 @@ export class HeaderRules extends ActionRules {
       });
       if (!found)
         this.missing(
-          `A name is missing after “${this.LA(0).image}”.`,
+          `A name is missing after ${shown(this.LA(0), 'the text')}.`,
           'supplies head-gasket, 1.2 L pump-oil',
         );
     },

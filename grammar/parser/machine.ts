@@ -18,7 +18,7 @@ import * as T from '../tokens/types.ts';
 import { VERB_PHRASES } from '../tokens/verbs.ts';
 import { CLAUSE_WORDS, HEADER_WORDS, STATEMENT_STARTS } from '../tokens/words.ts';
 import { verbAt } from './arrange.ts';
-import { nameOf, spanOf } from './base.ts';
+import { nameOf, shown, spanOf } from './base.ts';
 import { CLAUSE_STARTS } from './clauses.ts';
 import { nearest } from './near.ts';
 import { RuleRules } from './rules.ts';
@@ -353,7 +353,7 @@ export class MachineRules extends RuleRules {
     this.wrong(
       this.next(),
       'syntax',
-      `A row of the table begins with a range, not with “${this.next().image}”.`,
+      `A row of the table begins with a range, not with ${shown(this.next(), 'a text')}.`,
       { example: 'up to 0.3 mm: shim-thin x2' },
     );
     this.CONSUME(T.Skippable);
@@ -375,7 +375,7 @@ export class MachineRules extends RuleRules {
         this.wrong(
           token,
           'syntax',
-          `“${token.image}” has no meaning here; the block of ${owner} should begin.`,
+          `${shown(token)} has no meaning here; the block of ${owner} should begin.`,
         );
         this.CONSUME9(T.Skippable);
         this.SUBRULE7(this.junk);
@@ -390,7 +390,7 @@ export class MachineRules extends RuleRules {
       GATE: () => !this.atStatementEnd() && this.LA(1).tokenType !== T.Comma,
       DEF: () => {
         const token = this.next();
-        this.wrong(token, 'syntax', `“${token.image}” does not belong to ${owner}, which has ended here.`);
+        this.wrong(token, 'syntax', `${shown(token)} does not belong to ${owner}, which has ended here.`);
         this.CONSUME8(T.Skippable);
         this.SUBRULE6(this.junk);
       },

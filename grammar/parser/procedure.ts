@@ -6,7 +6,7 @@ import { isWord, type Lexeme } from '../tokens/types.ts';
 import { VERB_PHRASES } from '../tokens/verbs.ts';
 import { HEADER_WORDS, STATEMENT_STARTS } from '../tokens/words.ts';
 import { verbAt } from './arrange.ts';
-import { spanOf } from './base.ts';
+import { shown, spanOf } from './base.ts';
 import { HEADER_STARTS } from './headers.ts';
 import { nearest } from './near.ts';
 import { StatementRules } from './statements.ts';
@@ -192,7 +192,7 @@ export class ProcedureRules extends StatementRules {
       this.wrong(
         token,
         'syntax',
-        `“${token.image}” says nothing about a procedure${meant ? `; did you mean “${meant}”?` : '; its block should begin here.'}`,
+        `${shown(token)} says nothing about a procedure${meant ? `; did you mean “${meant}”?` : '; its block should begin here.'}`,
         meant ? { mend: { title: `Write “${meant}”`, ...spanOf(token), text: meant } } : {},
       );
     }

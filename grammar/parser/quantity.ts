@@ -3,7 +3,7 @@ import type { IToken } from 'chevrotain';
 import type { Amount, Name, Position, Quantity, Ref } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
 import { isWord, type Lexeme } from '../tokens/types.ts';
-import { BaseRules, keyOf, nameOf, spanOf } from './base.ts';
+import { BaseRules, keyOf, nameOf, shown, spanOf } from './base.ts';
 
 export class QuantityRules extends BaseRules {
   // ------------------------------------------------------------ names in use
@@ -69,7 +69,8 @@ export class QuantityRules extends BaseRules {
     if (single) return single;
     let list: Ref[] = [];
     this.OPTION({ GATE: this.nameNext, DEF: () => (list = this.SUBRULE(this.refList)) });
-    if (list.length === 0) this.missing(`A name is missing ${wanted ?? `after “${this.LA(0).image}”`}.`);
+    if (list.length === 0)
+      this.missing(`A name is missing ${wanted ?? `after ${shown(this.LA(0), 'the text')}`}.`);
     return list;
   });
 
@@ -107,7 +108,7 @@ export class QuantityRules extends BaseRules {
         const before = list.length;
         this.OPTION2({ GATE: this.nameNext, DEF: () => list.push(this.SUBRULE1(this.ref)) });
         this.lastJoin = and ? 'and' : 'comma';
-        if (list.length === before) this.missing(`A name is missing after “${this.LA(0).image}”.`);
+        if (list.length === before) this.missing(`A name is missing after ${shown(this.LA(0), 'the text')}.`);
       },
     });
     return list;
@@ -123,7 +124,7 @@ export class QuantityRules extends BaseRules {
         ref = this.SUBRULE(this.ref);
       },
     });
-    if (!ref) this.missing(`A name is missing after “${this.LA(0).image}”.`);
+    if (!ref) this.missing(`A name is missing after ${shown(this.LA(0), 'the text')}.`);
     return ref;
   });
 
@@ -294,7 +295,7 @@ export class QuantityRules extends BaseRules {
       if (this.RECORDING_PHASE) return quantity;
       if (!quantity) {
         this.missing(
-          `A number is missing after “${this.LA(0).image}”.`,
+          `A number is missing after ${shown(this.LA(0), 'the text')}.`,
           units ? exampleOf(units) : undefined,
         );
       } else this.checkQuantity(quantity, what ?? 'a value', units);

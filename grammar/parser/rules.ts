@@ -2,7 +2,7 @@
 import type { Name, Rule, RuleBody, RulePattern, Selector } from '../syntax/tree.ts';
 import type { Lexeme } from '../tokens/types.ts';
 import * as T from '../tokens/types.ts';
-import { nameOf, spanOf } from './base.ts';
+import { nameOf, shown, spanOf } from './base.ts';
 import { ClauseRules } from './clauses.ts';
 
 /** `any … of any … of any …` is read this deep. */
@@ -47,7 +47,7 @@ export class RuleRules extends ClauseRules {
 
   private readonly strayInRule = this.RULE('strayInRule', () => {
     const token = this.next();
-    this.wrong(token, 'syntax', `“${token.image}” does not belong to this sentence of the rule.`, {
+    this.wrong(token, 'syntax', `${shown(token)} does not belong to this sentence of the rule.`, {
       example: EXAMPLE,
     });
     this.CONSUME(T.Skippable);
@@ -184,7 +184,7 @@ export class RuleRules extends ClauseRules {
       this.OR([{ ALT: () => this.CONSUME(T.Comma) }, { ALT: () => this.CONSUME(T.And) }]);
       const more = this.SUBRULE1(this.selector);
       if (more) list.push(more);
-      else this.missing(`A name is missing after “${this.LA(0).image}”.`);
+      else this.missing(`A name is missing after ${shown(this.LA(0), 'the text')}.`);
     });
     return list;
   });

@@ -2,7 +2,7 @@
 import type { Quantity, Ref, Tail, TailName } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
 import { isWord } from '../tokens/types.ts';
-import { keyOf, spanOf } from './base.ts';
+import { keyOf, shown, spanOf } from './base.ts';
 import { MachineRules } from './machine.ts';
 
 export class TailRules extends MachineRules {
@@ -307,7 +307,7 @@ export class TailRules extends MachineRules {
     });
     if (!found) {
       this.missing(
-        `A value, a mark or a name is missing after “${this.LA(0).image}”.`,
+        `A value, a mark or a name is missing after ${shown(this.LA(0), 'the text')}.`,
         'to 25 N·m, to "the mark", to below thermostat',
       );
     }
