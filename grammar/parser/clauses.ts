@@ -191,8 +191,9 @@ export class ClauseRules extends FasteningRules {
     this.OPTION(() => {
       clause.quantity = this.SUBRULE(this.quantity);
     });
+    // Behind a quantity the fluid may be left out: a clause word there begins the next clause.
     this.OPTION1({
-      GATE: this.nameNext,
+      GATE: () => this.nameNext() && (!clause.quantity || this.nextIs(T.PlainWord)),
       DEF: () => {
         clause.fluid = this.SUBRULE(this.ref);
       },

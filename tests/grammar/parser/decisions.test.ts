@@ -190,6 +190,15 @@ describe('lists and tails', () => {
     expect(actionOf('inflate tyre not over 3 bar').tails).toMatchObject([{ tail: 'not over' }]);
   });
 
+  it('behind `holds 2 L` a clause word begins the next clause, another word is the fluid', () => {
+    const clauses = (text: string) => declaration(text).clauses.map((clause) => clause.clause);
+    expect(clauses('system s holds 2 L pressure 5 bar')).toEqual(['holds', 'pressure']);
+    expect(clauses('system s holds pressure')).toEqual(['holds']);
+    expect(declaration('system s holds 2 L oil').clauses).toMatchObject([
+      { fluid: { name: { text: 'oil' } } },
+    ]);
+  });
+
   it('`x2` is a count, `x` without a number a name', () => {
     expect(actionOf('fit washer x2').objects[0]).toMatchObject({ count: 2 });
     expect(names(actionOf('fit x').objects)).toEqual(['x']);
