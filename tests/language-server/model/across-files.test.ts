@@ -58,7 +58,7 @@ describe('a machine made of several files', () => {
   test('and a procedure for it sees all of it', () => {
     const job = `use "long.dowel"
 procedure open-up "Open" for long-rig ends with cover off { unbolt cover }
-procedure slip "Slip" for long-rig { inspect frme for "cracks" }
+procedure slip "Slip" for long-rig { clean frme }
 `;
     const result = checkTexts({ ...FILES, 'job.dowel': job }, 'job.dowel').findings;
     expect(result.map(({ message }) => message)).toEqual(['Nothing is called `frme`; did you mean `frame`?']);
@@ -72,8 +72,8 @@ describe('references that lead nowhere or round', () => {
     ['unknown-name', 'machine rig "rig" extends base-rgi { }'],
     ['use-cycle', 'machine rig "rig" extends rig { }'],
     ['unknown-name', 'machine rig "rig" { part a "a" like b }'],
-    ['unknown-name', 'procedure p "p" for rig { inspect x }'],
-    ['machine-missing', 'procedure p "p" { inspect x }'],
+    ['unknown-name', 'procedure p "p" for rig { clean x }'],
+    ['machine-missing', 'procedure p "p" { clean x }'],
     ['procedure-missing', 'machine rig "rig" { }\nprocedure p "p" for rig starts where q ends { }'],
     ['duplicate-name', 'machine rig "rig" { }\nmachine rig "rig" { }'],
   ])('%s: %s', (check, text) => {

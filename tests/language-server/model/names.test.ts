@@ -68,7 +68,7 @@ function expectFound(marked: string, ...checks: string[]): Finding[] {
 
 describe('in a procedure', () => {
   test('a slip in a name names the right one and mends it', () => {
-    const [finding] = expectFound('inspect covre for "rust"\n        ^^^^^', 'unknown-name');
+    const [finding] = expectFound('clean covre\n      ^^^^^', 'unknown-name');
     expect(finding?.message).toBe('Nothing is called `covre`; did you mean `cover`?');
     expect(finding?.mends?.[0]?.edits[0]?.text).toBe('cover');
   });
