@@ -70,12 +70,18 @@ describe('spoiled procedures', () => {
     let wrong = 0;
     let found = 0;
     let alike = 0;
+    let oracleTime = 0;
+    let productTime = 0;
     const traces = tracesOf(needed(path, FILES[path]!), path);
     for (const { text, description } of mutantsOf(FILES[path]!)) {
       count++;
       const files = needed(path, text);
+      const begun = performance.now();
       const spoiled = isWrong(files, path, traces);
+      const between = performance.now();
       const findings = product(files, path);
+      oracleTime += between - begun;
+      productTime += performance.now() - between;
       if (spoiled) wrong++;
       if (spoiled && findings.length > 0) found++;
       if (spoiled === findings.length > 0) {
@@ -86,7 +92,11 @@ describe('spoiled procedures', () => {
         `${description}\n      oracle: ${oracle(files, path).join(', ') || 'right'}\n      product: ${findings.join(', ') || 'right'}`,
       );
     }
-    console.log(`${path}: ${count} mutants, ${wrong} wrong, ${found} of them found, ${alike} verdicts alike`);
+    const seconds = (time: number) => `${(time / 1000).toFixed(1)} s`;
+    console.log(
+      `${path}: ${count} mutants, ${wrong} wrong, ${found} of them found, ${alike} verdicts alike` +
+        ` (oracle ${seconds(oracleTime)}, product ${seconds(productTime)})`,
+    );
     expect(disagreements.slice(0, 20).join('\n'), `${disagreements.length} disagreements`).toBe('');
     expect(wrong).toBeGreaterThan(0);
   });

@@ -45,9 +45,9 @@ export function remove(w: Work, items: readonly Item[], how: { unbolt?: boolean;
 }
 
 function canGo(w: Work, item: Item): boolean {
-  const { place, placeBy } = stateOf(w, item);
-  if (place === 'discarded') w.report('not-in-place');
-  else if (place === 'off') already(w, placeBy, false);
+  const { place, placeBy, thrownBy } = stateOf(w, item);
+  if (place === 'discarded' && thrownBy !== START) w.report('not-in-place');
+  else if (place === 'off' || place === 'discarded') already(w, placeBy, false);
   return place !== 'discarded' && place !== 'off';
 }
 

@@ -66,7 +66,12 @@ export function lockOut(w: Work, item: Item): void {
   );
   if (one.locked) already(w, one.lockedBy, false);
   else {
-    if (one.flowing && !dead) w.report('isolated-out-of-order');
+    if (one.flowing && !dead) {
+      w.report('isolated-out-of-order');
+      for (const system of item.isolates)
+        Object.assign(systemState(w, system), { live: false, liveBy: ASSUMED });
+      Object.assign(one, { flowing: false, flowingBy: ASSUMED });
+    }
     reach(w, item);
   }
   Object.assign(one, { locked: true, lockedBy: w.line });
@@ -184,8 +189,10 @@ export function run(w: Work, systems: readonly System[]): void {
       w.report('restored-out-of-order');
       assumeShut(w, system);
       for (const isolator of system.isolators) {
-        if (stateOf(w, isolator).locked)
-          Object.assign(stateOf(w, isolator), { locked: false, lockedBy: ASSUMED });
+        const point = stateOf(w, isolator);
+        if (point.locked) Object.assign(point, { locked: false, lockedBy: ASSUMED });
+        if (!point.flowing) Object.assign(point, { flowing: true, flowingBy: ASSUMED });
+        if (point.joined !== 'connected') Object.assign(point, { joined: 'connected', joinedBy: ASSUMED });
       }
       if (dry) Object.assign(one, { fill: 'full', fillBy: ASSUMED });
       if (dead) Object.assign(one, { live: true, liveBy: ASSUMED });
@@ -242,7 +249,10 @@ export function unlockPart(w: Work, item: Item): void {
   const tools = w.model.items.filter(
     (tool) => stateOf(w, tool).inPlace && stateOf(w, tool).on.includes(item),
   );
-  if (tools.length === 0 && !w.state.handLocks.has(item)) w.report('done-twice');
+  const assumed = w.model.items.some(
+    (tool) => tool.locks.includes(item) && stateOf(w, tool).inPlaceBy === ASSUMED,
+  );
+  if (tools.length === 0 && !w.state.handLocks.has(item) && !assumed) w.report('done-twice');
   w.state.handLocks.delete(item);
   for (const tool of tools) Object.assign(stateOf(w, tool), { inPlace: false, inPlaceBy: w.line, on: [] });
 }

@@ -1,7 +1,7 @@
 /** What must not be left at the end: each reported at the action that made it so. */
 import type { Item } from './model.ts';
 import type { Work } from './needs.ts';
-import { isPlaced, stateOf, systemState } from './needs.ts';
+import { isAssumedAway, isPlaced, stateOf, systemState } from './needs.ts';
 import type { Claim } from './shape.ts';
 import type { Cause, ItemState } from './state.ts';
 import { ASSUMED, claimedItems, claimIsSo, isAway, START } from './state.ts';
@@ -61,7 +61,7 @@ function partsLeft(w: Work, claimed: ReadonlySet<Item>, left: Left): Set<Item> {
     const one = stateOf(w, item);
     if (one.place !== 'fitted') continue;
     for (const seat of one.onLooseSeats) {
-      if (stateOf(w, seat).place !== 'off' || claimed.has(seat)) continue;
+      if (stateOf(w, seat).place !== 'off' || claimed.has(seat) || isAssumedAway(w, seat)) continue;
       left('seat-missing', one.placeBy);
       onLooseSeat.add(seat);
     }
@@ -94,7 +94,9 @@ function fastenerLeft(w: Work, item: Item, left: Left): void {
 
 function connectionLeft(w: Work, item: Item, left: Left): void {
   const one = stateOf(w, item);
-  if (one.joined !== 'connected') left('left-disconnected', one.joinedBy);
+  // A plug pulled to isolate a system is part of its being isolated.
+  const systemSaysIt = item.isolates.some((system) => !systemState(w, system).live);
+  if (one.joined !== 'connected' && !systemSaysIt) left('left-disconnected', one.joinedBy);
   else if (one.putAside) left('left-aside', one.joinedBy);
 }
 

@@ -37,6 +37,11 @@ export function isThere(w: Work, item: Item): boolean {
   return place === 'fitted' || place === 'aside' || place === 'trial';
 }
 
+/** Away only because an earlier finding took it to be: never the ground of another. */
+export function isAssumedAway(w: Work, item: Item): boolean {
+  return isPlaced(item) && !isThere(w, item) && stateOf(w, item).placeBy === ASSUMED;
+}
+
 /** The effect of an action is there already: reported by who made it so. */
 export function already(w: Work, by: Cause, puttingBack: boolean): void {
   if (by === ASSUMED) return;
@@ -76,6 +81,8 @@ function somethingRidesOn(w: Work, item: Item): boolean {
 
 export function together(w: Work, items: readonly Item[], grounded: boolean): boolean {
   const at = new Set(items.map((item) => assembly(w, item)));
+  const roots = [...at].flatMap((id) => w.model.items[id - 1] ?? []);
+  if (roots.some((root) => isAssumedAway(w, root))) return true;
   if (grounded) at.add(0);
   if (at.size > 1) return false;
   // On a thing in the bin there is nothing to work on.
@@ -128,17 +135,17 @@ export function crossing(w: Work, kind: 'fasteners' | 'connections', going: Read
 /** True while the thing is off, undone or open, so that what it shuts is open. */
 function isUndone(w: Work, item: Item): boolean {
   const one = stateOf(w, item);
-  if (item.kind === 'fastener') return one.fastening === 'out' && !neverIn(item, one.fasteningBy);
-  if (item.kind === 'connection') return one.joined === 'disconnected' && !neverIn(item, one.joinedBy);
+  if (item.kind === 'fastener') return one.fastening === 'out' && countsAsUndone(item, one.fasteningBy);
+  if (item.kind === 'connection') return one.joined === 'disconnected' && countsAsUndone(item, one.joinedBy);
   if (one.place === 'off' || one.place === 'discarded' || one.place === 'aside') {
-    return !neverIn(item, one.placeBy);
+    return countsAsUndone(item, one.placeBy);
   }
   return (item.kind === 'control' || item.kind === 'isolator') && one.flowing && item.isolates.length === 0;
 }
 
-/** A thing that the job adds opens nothing before it is there. */
-function neverIn(item: Item, by: Cause): boolean {
-  return item.added && by === START;
+/** A thing that the job adds opens nothing before it is there; what was only taken to be off is no ground. */
+function countsAsUndone(item: Item, by: Cause): boolean {
+  return by !== ASSUMED && !(item.added && by === START);
 }
 
 export function isOpen(w: Work, system: System, butFillPoints = false): boolean {

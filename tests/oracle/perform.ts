@@ -17,7 +17,7 @@ import * as systems from './act-systems.ts';
 import type { Item, Model, System } from './model.ts';
 import { itemsOf } from './model.ts';
 import type { Work } from './needs.ts';
-import { isPlaced, reach, stateOf, together } from './needs.ts';
+import { isAssumedAway, isPlaced, reach, stateOf, together } from './needs.ts';
 import type { Action, Ref } from './shape.ts';
 
 /** What a ref means, with loop variables put in. */
@@ -241,7 +241,7 @@ function mustBeThere(w: Work, item: Item): void {
   const one = stateOf(w, item);
   const off =
     item.kind === 'fastener' ? one.fastening === 'out' : one.place === 'off' || one.place === 'discarded';
-  if (off) w.report('not-in-place');
+  if (off && !isAssumedAway(w, item)) w.report('not-in-place');
 }
 
 function mustNotBeGone(w: Work, item: Item): void {
