@@ -1,0 +1,85 @@
+/**
+ * Mends: changes to a procedure after which a finding is gone and nothing new is wrong. Every mend was checked
+ * before it is offered, so that none undoes what is right; where nothing clean is found there is none. Pure
+ * but for the host that gives the texts.
+ */
+import { formatRange } from '../../grammar/format/format.ts';
+import type { SourceHost } from '../project/project.ts';
+import type { Finding, Mend } from '../report/finding.ts';
+import { changedSpan, edited } from './mend-edits.ts';
+import { editsBetween, titleOf } from './mend-lines.ts';
+import { counts, keyOf, search } from './mend-search.ts';
+import { Trial, type Tried } from './trial.ts';
+
+/** So many texts are tried for one finding. */
+const LIMIT = 60;
+/** In a long file fewer, so that a mend never takes much longer than reading a few MB. */
+const MOST_READ = 6_000_000;
+const FEWEST = 8;
+/** So many mends are offered for one finding. */
+const OFFERED = 3;
+
+/**
+ * Mends for one finding of a file, best first: those that leave fewest findings, then those most natural to
+ * the trade. Empty where none is known. The finding must be one that the checker gives for this text.
+ */
+export function mendsFor(host: SourceHost, path: string, finding: Finding): Mend[] {
+  const text = host.read(path);
+  if (text === undefined) return [];
+  const trial = new Trial(host, path);
+  const base = trial.check(text);
+  const found = search(trial, base, finding, { limit: limitFor(text), most: OFFERED });
+  return found.map((mended) => {
+    const after = laidOut(trial, base, mended.text, mended.left);
+    return {
+      title: titleOf(text, after),
+      edits: editsBetween(text, after).map((edit) => ({ file: path, ...edit })),
+    };
+  });
+}
+
+export interface MendedFile {
+  text: string;
+  /** Findings that were mended, in the order of mending, each with what was done. */
+  mended: { finding: Finding; title: string }[];
+  /** Errors and warnings that are left. */
+  left: Finding[];
+  /** How many texts were checked: the measure of work. */
+  tries: number;
+}
+
+/** Mends a file as far as it can be: the best mend of one finding after the other, each checked. */
+export function mendFile(host: SourceHost, path: string): MendedFile {
+  const trial = new Trial(host, path);
+  let now = trial.check(host.read(path) ?? '');
+  const mended: MendedFile['mended'] = [];
+  const hopeless = new Set<string>();
+  for (;;) {
+    const open = now.findings.filter(counts);
+    const finding = open.find((one) => !hopeless.has(keyOf(one)));
+    if (!finding) return { text: now.text, mended, left: open, tries: trial.tries };
+    const [best] = search(trial, now, finding, { limit: limitFor(now.text), most: Number.POSITIVE_INFINITY });
+    if (!best) {
+      hopeless.add(keyOf(finding));
+      continue;
+    }
+    const text = laidOut(trial, now, best.text, best.left);
+    const title = titleOf(now.text, text);
+    now = trial.check(text);
+    mended.push({ finding, title });
+    // What could not be mended before may be now.
+    hopeless.clear();
+  }
+}
+
+/** The new lines laid out like a file that is formatted; as they are where that changed what is wrong. */
+function laidOut(trial: Trial, before: Tried, text: string, left: number): string {
+  const { start, end } = changedSpan(before.text, text);
+  const better = edited(text, formatRange(text, start, end));
+  if (better === text) return text;
+  return trial.check(better).findings.filter(counts).length === left ? better : text;
+}
+
+function limitFor(text: string): number {
+  return Math.max(FEWEST, Math.min(LIMIT, Math.floor(MOST_READ / Math.max(1, text.length))));
+}
