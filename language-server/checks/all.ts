@@ -5,7 +5,15 @@
 import type { Check } from './check.ts';
 import { FASTENING } from './fastening-list.ts';
 import { branchUnfinished } from './flow/branch-unfinished.ts';
+import { findingWithoutAction } from './flow/finding-without-action.ts';
+import { loopCannotEnd } from './flow/loop-cannot-end.ts';
 import { loopNotRestored } from './flow/loop-not-restored.ts';
+import { loopRunsOut } from './flow/loop-runs-out.ts';
+import { loopWithoutLimit } from './flow/loop-without-limit.ts';
+import { rangeGap } from './flow/range-gap.ts';
+import { rangeImpossible } from './flow/range-impossible.ts';
+import { rangeOverlap } from './flow/range-overlap.ts';
+import { referenceWrong } from './flow/reference-wrong.ts';
 import { reverseImpossible } from './flow/reverse-impossible.ts';
 import { staleMeasurement } from './flow/stale-measurement.ts';
 import { undecided } from './flow/undecided.ts';
@@ -89,6 +97,15 @@ const FLOW: readonly Check[] = [
   staleMeasurement,
   reverseImpossible,
   undecided,
+  // What the text shows by itself.
+  rangeGap,
+  rangeOverlap,
+  rangeImpossible,
+  findingWithoutAction,
+  loopCannotEnd,
+  loopWithoutLimit,
+  loopRunsOut,
+  referenceWrong,
 ];
 
 const HAZARDS: readonly Check[] = [notMadeSafe, notProvedSafe, isolatedOutOfOrder];

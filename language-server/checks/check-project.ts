@@ -9,6 +9,7 @@ import { buildModel } from '../model/build.ts';
 import type { Fact } from '../model/facts.ts';
 import { fasteningFaults } from '../model/fastening-faults.ts';
 import { fasteningSteps } from '../model/fastening-steps.ts';
+import { declaredFlowFaults, flowFaults } from '../model/flow-faults.ts';
 import { machineFaults } from '../model/machine-faults.ts';
 import type { Model } from '../model/model.ts';
 import { findMachine, type LoadedFile, Loader, unknownName } from '../model/names.ts';
@@ -102,13 +103,17 @@ export class ProjectCheck {
           facts.filter((fact) => fact.at.file === file.path),
           model,
         );
-        this.say([...machineFaults(model), ...fasteningFaults(model)].filter(ofThisFile), model);
+        const declared = declaredFlowFaults(model, [...machine.items, ...file.shared], file);
+        this.say([...machineFaults(model), ...fasteningFaults(model), ...declared].filter(ofThisFile), model);
       });
     }
     if (file.machines.length === 0 && file.shared.length > 0) {
       this.guard(file, 0, () => {
         const { model, facts } = this.model(undefined, file, visible);
-        const own = [...facts, ...machineFaults(model), ...fasteningFaults(model)].filter(ofThisFile);
+        const declared = declaredFlowFaults(model, file.shared, file);
+        const own = [...facts, ...machineFaults(model), ...fasteningFaults(model), ...declared].filter(
+          ofThisFile,
+        );
         // What the machines that use the file declare is not known here.
         this.say(
           own.filter((fact) => fact.check !== 'unknown-name'),
@@ -126,6 +131,7 @@ export class ProjectCheck {
     const names = procedureNames(model, procedure, file, visible);
     this.say(names.facts, model);
     this.say(fasteningSteps(model, procedure, file), model);
+    this.say(flowFaults(model, procedure, file), model);
     const { run, facts } = execute(model, procedure, file.path, visible);
     this.statements += run.executed;
     this.say(

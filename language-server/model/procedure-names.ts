@@ -155,6 +155,13 @@ class Resolver {
     if (earlier && this.used.has(earlier)) this.used.add(local);
   }
 
+  /** What is written down may be named later; it need not be, and it may bear the name of something else. */
+  private written(topic: Name): void {
+    if (this.scope.has(topic.text)) return;
+    this.declare(topic, 'measured value');
+    this.used.add(this.scope.get(topic.text)!);
+  }
+
   private block(block: Block | undefined): void {
     for (const statement of block?.statements ?? []) this.statement(statement);
   }
@@ -246,6 +253,7 @@ class Resolver {
     this.value(action.quantity);
     if (action.expression) this.expression(action.expression);
     for (const tail of action.tails) this.tail(tail, action);
+    if (action.verb === 'record' && action.topic) this.written(action.topic);
     this.text(action.text);
     for (const outcome of action.outcomes) {
       this.value(outcome.interval?.quantity);

@@ -24,7 +24,7 @@ procedure look-inside "Look inside the pump" for pump {
     unbolt lid
     remove lid-gasket
   }
-  inspect body for "scoring"
+  clean body
   reverse open-up
   ^^^^^^^^^^^^^^^
 }
@@ -41,7 +41,7 @@ procedure look-inside "Look inside the pump" for pump {
     unbolt lid
     remove lid-gasket
   }
-  inspect body for "scoring"
+  clean body
   fit new lid-gasket
   reverse open-up except lid-gasket
 }

@@ -18,7 +18,7 @@ machine mower "bank mower" {
 }
 procedure look "Look at the blade" for mower {
   when engine is petrol {
-    when engine is diesel { inspect blade for "cracks" }
+    when engine is diesel { clean blade }
          ^^^^^^^^^^^^^^^^
     clean blade
   }
@@ -32,7 +32,7 @@ machine mower "bank mower" {
 }
 procedure look "Look at the blade" for mower {
   when engine is petrol { clean blade }
-  when engine is diesel { inspect blade for "cracks" }
+  when engine is diesel { clean blade }
 }
 `,
   says: () => ({

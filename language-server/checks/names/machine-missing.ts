@@ -18,7 +18,7 @@ machine press "bench press" {
 }
 procedure look-over "Look the press over" {
           ^^^^^^^^^
-  inspect ram for "scores"
+  clean ram
 }
 `,
   good: `
@@ -27,7 +27,7 @@ machine press "bench press" {
   part ram "ram" on bed
 }
 procedure look-over "Look the press over" for press {
-  inspect ram for "scores"
+  clean ram
 }
 `,
   says: ({ words = {} }) => {

@@ -21,7 +21,7 @@ machine press "bench press" {
 procedure look-over "Look the press over" for press {
   do shut-down
      ^^^^^^^^^
-  inspect ram for "scores"
+  clean ram
 }
 `,
   good: `
@@ -32,7 +32,7 @@ machine press "bench press" {
 procedure shut-down "Shut the press down" for press elsewhere "chapter 2"
 procedure look-over "Look the press over" for press {
   do shut-down
-  inspect ram for "scores"
+  clean ram
 }
 `,
   says: ({ words = {} }) => {

@@ -20,8 +20,8 @@ machine press "bench press" {
   fastener cover-screws "cover screws" x4
 }
 procedure look-over "Look the press over" for press {
-  inspect cover-screws #5 for "rust"
-                       ^^
+  clean cover-screws #5
+                     ^^
 }
 `,
   good: `
@@ -31,7 +31,7 @@ machine press "bench press" {
   fastener cover-screws "cover screws" x4
 }
 procedure look-over "Look the press over" for press {
-  inspect cover-screws #4 for "rust"
+  clean cover-screws #4
 }
 `,
   says: ({ subject, words = {} }) => {

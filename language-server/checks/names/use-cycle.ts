@@ -19,7 +19,7 @@ machine press "bench press" {
 }
 procedure look-over "Look the press over" for press {
   task round "Go round" {
-    inspect ram for "scores"
+    clean ram
     do round
        ^^^^^
   }
@@ -32,7 +32,7 @@ machine press "bench press" {
 }
 procedure look-over "Look the press over" for press {
   task round "Go round" {
-    inspect ram for "scores"
+    clean ram
   }
   do round
 }
@@ -54,6 +54,11 @@ procedure look-over "Look the press over" for press {
         return {
           message: `\`like ${name}\` leads back to this declaration.`,
           help: 'Write the clauses out in one of the two.',
+        };
+      case 'value':
+        return {
+          message: `The value \`${name}\` is computed from itself.`,
+          help: 'Give one of the values that it is computed from as a quantity.',
         };
       default:
         return { message: 'The file uses itself.', help: 'Take this line out.' };

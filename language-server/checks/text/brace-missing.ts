@@ -20,7 +20,7 @@ machine press "bench press" {
 procedure look-over "Look the press over" for press {
   task look "Look" {
                    ^
-    inspect ram for "scores"
+    clean ram
 }
 `,
   good: `
@@ -30,7 +30,7 @@ machine press "bench press" {
 }
 procedure look-over "Look the press over" for press {
   task look "Look" {
-    inspect ram for "scores"
+    clean ram
   }
 }
 `,

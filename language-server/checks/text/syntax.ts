@@ -17,8 +17,8 @@ machine press "bench press" {
   part ram "ram" on bed
 }
 procedure look-over "Look the press over" for press {
-  inspect ram for
-              ^^^
+  inspect ram expect "No scores." for
+                                  ^^^
 }
 `,
   good: `
@@ -27,7 +27,7 @@ machine press "bench press" {
   part ram "ram" on bed
 }
 procedure look-over "Look the press over" for press {
-  inspect ram for "scores"
+  inspect ram expect "No scores." for 10 min
 }
 `,
   says: fromText,

@@ -28,7 +28,7 @@ machine press "bench press" {
   part ram "ram" on bed
 }
 procedure look-over "Look the press over" for press {
-  inspect ram for "scores"
+  inspect ram for "scores" { sound { } scored { send ram for "grinding" } }
 }
 `,
   says: fromText,

@@ -1,0 +1,58 @@
+/** Every statement of a block in reading order, however deep it stands, with what it stands in and what follows. */
+import type { Action, Block, Span, Statement } from '../../grammar/syntax/tree.ts';
+
+export interface Visited {
+  statement: Statement;
+  /** Its own block, and where it stands there. */
+  statements: readonly Statement[];
+  index: number;
+  /** The statement that its block belongs to. */
+  parent: Visited | undefined;
+}
+
+export function visited(block: Block | undefined): Visited[] {
+  const all: Visited[] = [];
+  gather(block, undefined, all);
+  return all;
+}
+
+function gather(block: Block | undefined, parent: Visited | undefined, into: Visited[]): void {
+  const statements = block?.statements ?? [];
+  statements.forEach((statement, index) => {
+    const one = { statement, statements, index, parent };
+    into.push(one);
+    for (const body of bodiesOf(statement)) gather(body, one, into);
+  });
+}
+
+/** The statements after it, in its own block and, where that only groups steps, in the block around. */
+export function* following(one: Visited): Generator<Statement> {
+  for (let at: Visited | undefined = one; at; at = at.parent) {
+    yield* at.statements.slice(at.index + 1);
+    const kind: Statement['kind'] | undefined = at.parent?.statement.kind;
+    if (kind !== 'step' && kind !== 'task' && kind !== 'hold') return;
+  }
+}
+
+/** The statements that it stands in, innermost first. */
+export function* around(one: Visited): Generator<Statement> {
+  for (let at = one.parent; at; at = at.parent) yield at.statement;
+}
+
+/** The blocks of a statement, those of its outcomes among them. */
+function bodiesOf(statement: Statement): Block[] {
+  const bodies: (Block | undefined)[] = [];
+  if (statement.kind === 'action') bodies.push(...statement.outcomes.map((outcome) => outcome.body));
+  else {
+    if ('body' in statement) bodies.push(statement.body);
+    if ('otherwise' in statement) bodies.push(statement.otherwise);
+  }
+  return bodies.filter((body) => body !== undefined);
+}
+
+/** The action without its outcomes: what it does, to what, with its tails. */
+export function headOf(action: Action): Span {
+  const { word, objects, tails, topic, quantity, expression, text } = action;
+  const parts = [word, ...objects, ...tails, topic, quantity, expression, text];
+  return { start: action.start, end: Math.max(...parts.map((part) => part?.end ?? 0)) };
+}
