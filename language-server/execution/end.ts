@@ -170,10 +170,12 @@ function firstRider(run: Run, item: number, left: Entry): { item: number; since:
 function partsAway(run: Run, items: readonly number[]): CaseSet {
   let set: CaseSet = NONE;
   for (const item of items) {
-    if (item < 0) continue;
     const { type } = run.thing(item);
-    if (type === 'part' || type === 'control' || type === 'isolator') {
-      set = run.cases.or(set, run.where('place', item, bit(OFF, GONE)));
+    if (type !== 'part' && type !== 'control' && type !== 'isolator') continue;
+    for (const entry of run.entries('place', item)) {
+      // What was only taken to be off hides nothing.
+      if ((entry.value === OFF || entry.value === GONE) && !entry.assumed)
+        set = run.cases.or(set, entry.cases);
     }
   }
   return set;

@@ -198,11 +198,7 @@ export class Flow {
       run.round--;
       left = cases.and(left, run.within);
       run.within = cases.minus(after, this.stopped);
-      if (this.same(before, run.state, met)) {
-        // Nothing new: the state before this round says it all, and more plainly.
-        run.state = before;
-        break;
-      }
+      if (this.same(before, run.state, met)) break;
       if (round > EXACT_ROUNDS) {
         for (const axis of met) run.state.forget(axis);
         left = run.within;

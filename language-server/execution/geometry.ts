@@ -56,23 +56,20 @@ export function crosses(run: Run, joint: number, moved: Moved, within: CaseSet):
   const there = run.where('place', joint, inPlace(run.thing(joint)), within);
   if (there === NONE) return NONE;
   let inside: CaseSet = NONE;
-  let outside: CaseSet = NONE;
+  let outside: CaseSet = cases.and(there, model.groundOf[joint]!);
   for (const member of model.members[joint]!) {
-    if (member === GROUND) {
-      outside = there;
-      continue;
-    }
     const moves = cases.and(moved.get(member) ?? NONE, there);
     inside = cases.or(inside, moves);
     const thing = run.thing(member);
-    const isThere = cases.and(
-      there,
-      thing.type === 'part' ? run.where('place', member, not(GONE), there) : thing.exists,
-    );
+    const isThere =
+      thing.type === 'part' ? run.where('place', member, not(GONE), there) : cases.and(there, thing.exists);
     outside = cases.or(outside, cases.minus(isThere, moves));
   }
   return cases.and(inside, outside);
 }
+
+/** Things that sit one on the other. */
+const MOST_SEATS = 1_000;
 
 export interface Root {
   /** The thing that is off and carries the item, or GROUND. */
@@ -84,23 +81,23 @@ export interface Root {
  * Where the chain of seats under an item ends, in which cases. With `seated`, a thing that is moved aside does
  * not count as being on its seat: nothing can be bolted through it.
  */
-export function roots(run: Run, item: number, within: CaseSet, seated = false): Root[] {
+export function roots(run: Run, item: number, within: CaseSet, seated = false, depth = 0): Root[] {
   if (within === NONE) return [];
-  if (item === GROUND) return [{ root: GROUND, cases: within }];
+  // Only seats in a circle are this deep; that is a finding about the machine.
+  if (depth > MOST_SEATS) return [{ root: GROUND, cases: within }];
   const { cases, model } = run;
   const thing = run.thing(item);
+  // A thing that this variant does not have is nowhere, and in nobody's way.
   const existing = cases.and(within, thing.exists);
+  if (existing === NONE) return [];
   const result: Root[] = [];
-  // A thing that this variant does not have stands in nobody's way.
-  const missing = cases.minus(within, existing);
-  if (missing !== NONE) result.push({ root: GROUND, cases: missing });
   if (
     thing.type !== 'part' &&
     thing.type !== 'seal' &&
     thing.type !== 'control' &&
     thing.type !== 'isolator'
   ) {
-    return [...result, { root: GROUND, cases: existing }];
+    return [{ root: GROUND, cases: existing }];
   }
   const off = run.where('place', item, seated ? ~bit(FITTED, TRIAL) : ~PLACED, existing);
   if (off !== NONE) result.push({ root: item, cases: off });
@@ -108,7 +105,7 @@ export function roots(run: Run, item: number, within: CaseSet, seated = false): 
   for (const seat of model.seats[item]!) {
     if (rest === NONE) break;
     const here = cases.and(rest, run.thing(seat).exists);
-    result.push(...roots(run, seat, here, seated));
+    result.push(...roots(run, seat, here, seated, depth + 1));
     rest = cases.minus(rest, here);
   }
   if (rest !== NONE) result.push({ root: GROUND, cases: rest });
@@ -117,22 +114,34 @@ export function roots(run: Run, item: number, within: CaseSet, seated = false): 
 
 /**
  * The things that keep these items from being in one assembly: each with the cases in which it is off while
- * the others are elsewhere. Empty where they are together.
+ * the others are elsewhere. Empty where they are together. `ground`: the cases in which the ground is meant too.
  */
-export function apart(run: Run, items: readonly number[], within: CaseSet, seated = false): Root[] {
+export function apart(
+  run: Run,
+  items: readonly number[],
+  within: CaseSet,
+  how: { seated?: boolean; ground?: CaseSet } = {},
+): Root[] {
   const { cases } = run;
-  if (items.length < 2) return [];
-  const all = items.map((item) => roots(run, item, within, seated));
-  if (all.every((list) => list.length === 1 && list[0]!.root === all[0]![0]!.root)) return [];
+  const all = items.map((item) => roots(run, item, within, how.seated));
+  const ground = cases.and(within, how.ground ?? NONE);
+  if (ground !== NONE) all.push([{ root: GROUND, cases: ground }]);
+  const first = all[0]?.[0]?.root;
+  if (all.every((list) => list.every(({ root }) => root === first))) return [];
   // The assembly that is meant: on the machine where one of them is, else where the last one is.
-  let grounded: CaseSet = NONE;
-  for (const list of all)
-    for (const { root, cases: set } of list) if (root === GROUND) grounded = cases.or(grounded, set);
-  const meant: Root[] = [{ root: GROUND, cases: grounded }];
-  const bench = cases.minus(within, grounded);
-  if (bench !== NONE) {
-    for (const { root, cases: set } of all[all.length - 1]!)
-      meant.push({ root, cases: cases.and(set, bench) });
+  let onMachine: CaseSet = NONE;
+  for (const list of all) {
+    for (const { root, cases: set } of list) if (root === GROUND) onMachine = cases.or(onMachine, set);
+  }
+  const meant: Root[] = [{ root: GROUND, cases: onMachine }];
+  let bench = cases.minus(within, onMachine);
+  for (const list of [...all].reverse()) {
+    for (const { root, cases: set } of list) {
+      const here = cases.and(set, bench);
+      if (here === NONE) continue;
+      meant.push({ root, cases: here });
+      bench = cases.minus(bench, here);
+    }
   }
   const result = new Map<number, CaseSet>();
   for (const list of all) {

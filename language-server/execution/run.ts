@@ -181,7 +181,9 @@ export class Run {
     what: Story | ((value: number) => Story),
     words?: Record<string, string>,
   ): CaseSet {
-    const failing = this.where(aspect, item, ~mask, within);
+    // In cases that do not have the subject, nothing is done to it and nothing is asked.
+    const asked = this.cases.and(within, this.thing(subject).exists);
+    const failing = this.where(aspect, item, ~mask, asked);
     const key = `${check} ${this.variable(aspect, item)}`;
     let lacking: Entry[] = [];
     if (failing === NONE) {
@@ -190,7 +192,7 @@ export class Run {
       if (lacking.length === 0) return NONE;
     } else lacking = this.entries(aspect, item, failing).filter((entry) => !entry.assumed);
     for (const whole of lacking) {
-      const entry = { ...whole, cases: this.cases.and(whole.cases, within) };
+      const entry = { ...whole, cases: this.cases.and(whole.cases, asked) };
       if (entry.cases === NONE) continue;
       this.blame(check, subject, {
         other: item === subject ? undefined : item,

@@ -18,6 +18,9 @@ export interface Entry {
   assumed: boolean;
 }
 
+/** Entries of one variable that are told apart by the step that made them. */
+const MOST_ENTRIES = 64;
+
 export class State {
   private readonly value: Uint8Array;
   private readonly since: Int32Array;
@@ -106,14 +109,19 @@ export class State {
         if (this.value[variable] !== other.value[variable]) return false;
         continue;
       }
-      const a = mine ?? [this.whole(variable)];
-      const b = theirs ?? [other.whole(variable)];
-      if (a.length !== b.length) return false;
-      for (const entry of a) {
-        if (!b.some((same) => same.value === entry.value && same.cases === entry.cases)) return false;
-      }
+      const a = this.byValue(mine ?? [this.whole(variable)]);
+      const b = this.byValue(theirs ?? [other.whole(variable)]);
+      if (a.size !== b.size) return false;
+      for (const [value, cases] of a) if (b.get(value) !== cases) return false;
     }
     return true;
+  }
+
+  private byValue(entries: readonly Entry[]): Map<number, CaseSet> {
+    const result = new Map<number, CaseSet>();
+    for (const { value, cases } of entries)
+      result.set(value, this.cases.or(result.get(value) ?? NONE, cases));
+    return result;
   }
 
   /** How things stand now counts as the start: no step of this procedure made it so. */
@@ -149,13 +157,17 @@ export class State {
     };
   }
 
+  /**
+   * Entries of the same value by the same step are one. By different steps they stay apart, so that a finding
+   * is placed at the step of its own case, until there are too many: then only the value counts.
+   */
   private add(entries: Entry[], entry: Entry): void {
+    const crowded = entries.length >= MOST_ENTRIES;
     const same = entries.findIndex(
       (other) =>
         other.value === entry.value &&
         other.assumed === entry.assumed &&
-        // 'As it was at the start' and 'put back' are told apart: they lead to different findings.
-        other.since < 0 === entry.since < 0,
+        (other.since === entry.since || (crowded && other.since < 0 === entry.since < 0)),
     );
     if (same < 0) entries.push(entry);
     else {

@@ -13,12 +13,12 @@ import type {
   Rule,
   Selector,
 } from '../../grammar/syntax/tree.ts';
-import { type CaseSet, Cases, EVERY } from '../execution/cases.ts';
+import { type CaseSet, Cases, EVERY, NONE } from '../execution/cases.ts';
 import { casesOf, type Variants } from './conditions.ts';
 import { type Draft, draft } from './draft.ts';
 import type { Fact } from './facts.ts';
 import { unknownPosition, wrongKind } from './kind-faults.ts';
-import { type Coupling, GROUND, type Model, type Thing } from './model.ts';
+import type { Coupling, Model, Thing } from './model.ts';
 import { type LoadedFile, repeatedValues, unknownName } from './names.ts';
 import { stateFaults } from './state-words.ts';
 
@@ -97,7 +97,7 @@ class Builder {
     for (const entry of this.source.declarations) this.declare(entry, built);
     const thingOf: Thing[] = [];
     for (const thing of this.things) for (let i = 0; i < thing.positions.length; i++) thingOf.push(thing);
-    const wires = this.wire();
+    const wires = this.wire(thingOf);
     return {
       name: machine?.name?.text ?? '',
       title: machine?.title?.value ?? machine?.name?.text ?? '',
@@ -191,7 +191,7 @@ class Builder {
     this.byName.set(thing.name, thing);
   }
 
-  private wire() {
+  private wire(thingOf: readonly Thing[]) {
     const lists = () => Array.from({ length: this.items }, () => NO_ITEMS as number[]);
     const wires = {
       seats: lists(),
@@ -200,6 +200,7 @@ class Builder {
       fastenersOf: lists(),
       heldBy: lists(),
       members: lists(),
+      groundOf: Array.from({ length: this.items }, (): CaseSet => NONE),
       connectionsOf: lists(),
       seals: lists(),
       sealedParts: lists(),
@@ -342,37 +343,48 @@ class Builder {
       }
       if (!target && (thing.type === 'fastener' || thing.type === 'connection')) withoutTarget.push(thing);
     }
-    this.finishMembers(wires, withoutTarget);
+    this.finishMembers(wires, withoutTarget, thingOf);
     return wires;
   }
 
   /** Where nothing is named after `to`, what the members sit on is held together with them. */
   private finishMembers(
-    wires: { members: number[][]; seats: number[][]; fastenersOf: number[][]; connectionsOf: number[][] },
+    wires: {
+      members: number[][];
+      seats: number[][];
+      fastenersOf: number[][];
+      connectionsOf: number[][];
+      groundOf: CaseSet[];
+    },
     withoutTarget: readonly Thing[],
+    thingOf: readonly Thing[],
   ): void {
+    const { cases } = this;
+    const exists = (item: number) => thingOf[item]!.exists;
     for (const thing of withoutTarget) {
       for (let item = thing.first; item < thing.first + thing.positions.length; item++) {
         const members = wires.members[item]!;
-        if (members.length === 0) continue;
-        if (thing.type === 'connection') {
-          if (members.length === 1) wires.members[item] = [...members, GROUND];
-          continue;
-        }
+        // What has no seat in a variant stands on the ground there; what joins one thing only, joins it to the ground.
+        let ground: CaseSet = NONE;
         const all = new Set(members);
         for (const member of members) {
-          const seats = wires.seats[member] ?? [];
-          if (seats.length === 0) all.add(GROUND);
+          const seats =
+            thing.type === 'connection'
+              ? members.filter((one) => one !== member)
+              : (wires.seats[member] ?? []);
+          const elsewhere = seats.reduce<CaseSet>((set, seat) => cases.or(set, exists(seat)), NONE);
+          ground = cases.or(ground, cases.minus(exists(member), elsewhere));
           for (const seat of seats) all.add(seat);
         }
-        wires.members[item] = [...all];
+        wires.groundOf[item] = ground;
+        if (all.size > members.length) wires.members[item] = [...all];
       }
     }
     for (const thing of this.things) {
       if (thing.type !== 'fastener' && thing.type !== 'connection') continue;
       const back = thing.type === 'fastener' ? wires.fastenersOf : wires.connectionsOf;
       for (let item = thing.first; item < thing.first + thing.positions.length; item++) {
-        for (const member of wires.members[item]!) if (member !== GROUND) push(back, member, item);
+        for (const member of wires.members[item]!) push(back, member, item);
       }
     }
   }

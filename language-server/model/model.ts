@@ -17,7 +17,7 @@ import type {
 import type { CaseSet, Cases } from '../execution/cases.ts';
 import type { Place } from '../report/finding.ts';
 
-/** Stands for the ground (the bench, the chassis, the wall) among members and ends. */
+/** Stands for the ground (the bench, the chassis, the wall) where a chain of seats ends. */
 export const GROUND = -1;
 
 export interface Thing {
@@ -90,8 +90,10 @@ export interface Model {
   readonly fastenersOf: readonly (readonly number[])[];
   /** Fasteners named in `held by`: what `unbolt` and `bolt up` work. */
   readonly heldBy: readonly (readonly number[])[];
-  /** Of a fastener or connection: what it holds or joins together; may hold GROUND. */
+  /** Of a fastener or connection: what it holds or joins together. */
   readonly members: readonly (readonly number[])[];
+  /** Of a fastener or connection: the cases in which it holds something to the ground. */
+  readonly groundOf: readonly CaseSet[];
   readonly connectionsOf: readonly (readonly number[])[];
   readonly seals: readonly (readonly number[])[];
   readonly sealedParts: readonly (readonly number[])[];

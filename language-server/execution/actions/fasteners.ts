@@ -102,7 +102,9 @@ export function bringIn(
 function membersTogether(run: Run, items: readonly number[], within: CaseSet, mask: number): void {
   const lacking = items.flatMap((item) => {
     const set = run.where('place', item, mask, run.cases.and(within, run.thing(item).exists));
-    return apart(run, run.model.members[item]!, set, true).map((root) => ({ item, ...root }));
+    return apart(run, run.model.members[item]!, set, { seated: true, ground: run.model.groundOf[item]! }).map(
+      (root) => ({ item, ...root }),
+    );
   });
   for (const { item, root, cases } of lacking) missing(run, 'tightened-unseated', item, root, cases, false);
   for (const { root, cases } of lacking) run.assume('place', root, FITTED, cases);

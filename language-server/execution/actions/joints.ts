@@ -64,7 +64,9 @@ export function connect(run: Run, items: readonly number[], how: { fresh?: boole
     if (set === NONE) continue;
     if (thing.singleUse && !how.fresh)
       run.require('single-use-reused', item, 'parted', item, bit(NO), NO, set, 'disconnected');
-    for (const { root, cases } of apart(run, run.model.members[item]!, set))
+    for (const { root, cases } of apart(run, run.model.members[item]!, set, {
+      ground: run.model.groundOf[item]!,
+    }))
       missing(run, 'seat-missing', item, root, cases);
     reach(run, item, set, items);
     sealed(run, item, set);
