@@ -36,8 +36,14 @@ function isInspection(statement: Statement): statement is Action {
 
 function isAnswered(action: Action): boolean {
   if (action.outcomes.length > 0 || action.text) return true;
-  return action.tails.some(({ tail }) => tail === 'expect' || tail === 'until' || tail === 'as');
+  return action.tails.some((tail) => {
+    if (tail.tail === 'for') return tail.text !== undefined && SECOND_SENTENCE.test(tail.text.value);
+    return tail.tail === 'expect' || tail.tail === 'until' || tail.tail === 'as';
+  });
 }
+
+/** `for "cracks. Renew a cracked one."` */
+const SECOND_SENTENCE = /[.!?:;] +\S/;
 
 /** The step that follows takes up what was found. */
 function usesIt(next: Statement): boolean {

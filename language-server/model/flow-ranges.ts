@@ -32,9 +32,9 @@ export interface End {
   /** In the unit of the stretch. */
   value: Rational;
   included: boolean;
-  /** One unit of the last digit typed; absent where it was computed. */
+  /** One unit of the last digit typed, in the unit of the stretch; absent where it was computed. */
   step?: Rational;
-  /** As typed, to be said and to be compared across units. */
+  /** In its own unit, to be said and to be compared across units. */
   typed: Quantity;
 }
 
@@ -84,7 +84,8 @@ export function stretchOf(interval: Interval, names: Names): Stretch | undefined
 
 function endOf(q: Quantity, value: Rational, included: boolean): End {
   const { step } = q;
-  return { value, included, typed: exactValue(value, q.unit), ...(step ? { step } : {}) };
+  const fine = step ? { step } : {};
+  return { value, included, typed: { ...exactValue(value, q.unit), ...fine }, ...fine };
 }
 
 /** Whether a single value lies in the stretch. False for values of another kind. */
@@ -121,7 +122,7 @@ export function holeWords({ after, before }: Hole): string {
 
 /** An end as a reader gets it: `0.20 mm`. */
 function said(end: End): string {
-  return printReader(withStep(end));
+  return printReader(end.typed);
 }
 
 /**
@@ -147,7 +148,7 @@ export function scaleFaults(
     if (meeting === 'over' || (meeting === 'shared' && alike(top, next)))
       faults.overlaps.push(inOrder(top, next));
     else if (meeting === 'hole') faults.holes.push({ after: top.high!, before: next.low! });
-    if (byHigh(next.high, top.high) > 0) top = next;
+    if (byHigh(next.high, top.high) >= 0) top = next;
   }
   if (whole && top.high && !isFull(top.high)) faults.holes.push({ after: top.high });
   // An end that no reading can have is most likely a slip of what should take the hole in.
@@ -174,12 +175,8 @@ function meet(high: End | undefined, low: End | undefined): 'over' | 'shared' | 
 /** The same place on the scale: equal, or one the rounded conversion of the other. */
 function sameEnd(a: End, b: End): boolean {
   if (a.typed.unit === b.typed.unit) return exact.equal(a.value, b.value);
-  const check = checkSecond(withStep(a), withStep(b));
+  const check = checkSecond(a.typed, b.typed);
   return check.ok && check.value.verdict === 'agrees';
-}
-
-function withStep({ typed, step }: End): Quantity {
-  return step ? { ...typed, step } : typed;
 }
 
 /** Two that are the same single value, or the same stretch. */

@@ -200,8 +200,9 @@ class Resolver {
         if (statement.name) this.declare(statement.name, 'value');
         return;
       case 'repeat':
-        if (statement.until) this.condition(statement.until);
         this.block(statement.body);
+        // The end is asked behind each round: it may be about what the round finds.
+        if (statement.until) this.condition(statement.until);
         this.block(statement.otherwise);
         return;
       case 'for each': {
