@@ -6,6 +6,7 @@ import { EmbeddedActionsParser, type IToken } from 'chevrotain';
 import type { Name, Span, SyntaxProblem, Text } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
 import { isWord, type Lexeme } from '../tokens/types.ts';
+import { LookaheadByFirstToken } from './lookahead.ts';
 
 export interface ParserOptions {
   /** Lets Chevrotain check the grammar for ambiguities when it is built; slow, for tests. */
@@ -26,6 +27,7 @@ export class BaseRules extends EmbeddedActionsParser {
   constructor(options: ParserOptions) {
     super(T.VOCABULARY.slice(), {
       maxLookahead: 1,
+      lookaheadStrategy: new LookaheadByFirstToken({ maxLookahead: 1 }),
       recoveryEnabled: false,
       nodeLocationTracking: 'none',
       skipValidations: options.validate !== true,
