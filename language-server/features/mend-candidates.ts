@@ -3,7 +3,7 @@
  * here is known to be right: mend-search.ts tries each change and keeps what the checker finds clean.
  */
 import type { Edit } from '../../grammar/format/format.ts';
-import type { Action } from '../../grammar/syntax/tree.ts';
+import type { Action, Block } from '../../grammar/syntax/tree.ts';
 import type { Model } from '../model/model.ts';
 import type { About, Finding } from '../report/finding.ts';
 import { alone, cut, moved, overlap, put, without, withVerb } from './mend-edits.ts';
@@ -13,12 +13,14 @@ import {
   backOf,
   before,
   beforeNotices,
+  endOf,
   nextAway,
   type Outline,
   type Site,
   type Spot,
   sitesToPutBack,
   sitesToTakeAway,
+  spotAt,
 } from './mend-outline.ts';
 import {
   makingSafe,
@@ -49,6 +51,8 @@ export interface Context {
   others: Named[];
   /** The earlier steps of the story. */
   related: Spot[];
+  /** Other things of which the same is said at the same step. */
+  alike: Named[];
 }
 
 type Changes = Generator<Edit[]>;
@@ -56,12 +60,22 @@ type Changes = Generator<Edit[]>;
 export function contextOf(
   text: string,
   finding: Finding,
+  findings: readonly Finding[],
   outline: Outline,
   model: Model,
-  spot: Spot,
 ): Context | undefined {
   const { about } = finding;
-  if (!about) return undefined;
+  const found = spotAt(outline, finding.start, finding.end);
+  // What the heading says is off at the start has no step that it is about.
+  const spot = found ?? outline.spots[0];
+  if (!about || !spot) return undefined;
+  const alike = findings.filter(
+    (other) =>
+      other !== finding &&
+      other.check === finding.check &&
+      other.about?.check === about.check &&
+      spotAt(outline, other.start, other.end) === found,
+  );
   return {
     text,
     finding,
@@ -69,7 +83,7 @@ export function contextOf(
     outline,
     model,
     spot,
-    action: spot.statement.kind === 'action' ? spot.statement : undefined,
+    action: found?.statement.kind === 'action' ? found.statement : undefined,
     subject: namedIn(model, about.things)[0],
     others: namedIn(model, about.others),
     related: finding.related.flatMap((place) =>
@@ -80,6 +94,10 @@ export function contextOf(
           )
         : [],
     ),
+    alike: namedIn(
+      model,
+      alike.flatMap((other) => other.about?.things ?? []),
+    ),
   };
 }
 
@@ -87,9 +105,28 @@ export function contextOf(
 export function* changesFor(context: Context): Changes {
   const make = CHANGES[context.about.check];
   if (!make) return;
+  const { subject, alike } = context;
+  if (subject && alike.length > 0) {
+    // What is said of several things is mended for all of them at once.
+    const typed = inTextOrder(context, [subject, ...alike]).map((one) => one.typed);
+    let most = MOST_AT_ONCE;
+    for (const edits of make({ ...context, subject: { ...subject, typed: typed.join(', ') }, alike: [] })) {
+      if (most-- === 0) break;
+      yield edits;
+    }
+  }
   yield* make(context);
   yield* aroundStory(context);
-  yield* nearby(context, context.spot);
+  if (context.action) yield* nearby(context, context.spot);
+}
+
+/** Changes for several things at once that are tried before those for one. */
+const MOST_AT_ONCE = 8;
+
+/** As the step names them. */
+function inTextOrder({ action }: Context, all: readonly Named[]): Named[] {
+  const at = ({ thing }: Named) => action?.objects.findIndex((ref) => ref.name.text === thing.name) ?? -1;
+  return [...all].sort((a, b) => at(a) - at(b));
 }
 
 const CHANGES: Readonly<Record<string, (context: Context) => Changes>> = {
@@ -119,6 +156,8 @@ const CHANGES: Readonly<Record<string, (context: Context) => Changes>> = {
   'retightened-yield': retightened,
   'trial-not-undone': trialNotUndone,
   'wrong-verb': wrongVerb,
+  swapped,
+  'stale-measurement': staleMeasurement,
   'reverse-impossible': reverseImpossible,
   'left-off': left,
   'left-loose': left,
@@ -154,14 +193,14 @@ function* covered(context: Context): Changes {
 }
 
 function* clearFirst(context: Context): Changes {
-  yield* allFirst(context, context.others, (one) => takingAway(one, context.model));
+  yield* allFirst(context, context.others, (one) => takingAway(one, context));
 }
 
 function* stillHeld(context: Context): Changes {
   const { action, text } = context;
   if (context.others.length === 0 && context.subject) {
     // `discard` of bolts that are still in.
-    yield* first(context, context.subject, (one) => takingAway(one, context.model));
+    yield* first(context, context.subject, (one) => takingAway(one, context));
     return;
   }
   yield* clearFirst(context);
@@ -276,6 +315,25 @@ function* wrongVerb(context: Context): Changes {
   yield* first(context, subject, (one) => [[newStep(verb, one)]]);
 }
 
+/** Back to its own place. */
+function* swapped({ action, subject }: Context): Changes {
+  const at = action?.tails.find((tail) => tail.tail === 'at');
+  const own = subject?.typed.split(' ').slice(1).join(' ');
+  const place = at?.tail === 'at' ? at.positions : [];
+  if (own && place.length > 0)
+    yield [{ start: place[0]!.start, end: place[place.length - 1]!.end, text: own }];
+}
+
+/** Used before it was disturbed, or measured again. */
+function* staleMeasurement(context: Context): Changes {
+  const { related, spot, text } = context;
+  for (const other of related) yield* move(context, spot, before(other));
+  for (const { statement } of related) {
+    if (statement.kind !== 'action' || statement.verb !== 'measure') continue;
+    yield [put(text, beforeNotices(spot), [text.slice(statement.start, statement.end)])];
+  }
+}
+
 // ------------------------------------------------------------------------------- used once, lost, on trial
 
 function* reused(context: Context): Changes {
@@ -320,9 +378,9 @@ function kept(text: string, action: Action, tail: { start: number; end: number }
 }
 
 function* thrownAwayWith(context: Context): Changes {
-  const { subject, action, outline, model, spot } = context;
+  const { subject, action, outline, spot } = context;
   if (!subject || !action) return;
-  yield* first(context, subject, (one) => takingAway(one, model));
+  yield* first(context, subject, (one) => takingAway(one, context));
   const carrier = action.objects[0];
   if (!carrier) return;
   const renewed = backOf(outline, carrier.name.text, spot.order);
@@ -357,21 +415,45 @@ function* trialNotUndone(context: Context): Changes {
 // ------------------------------------------------------------------------------- done twice, never undone, stages
 
 function* doneTwice(context: Context): Changes {
-  yield* dropOne(context);
   const { subject, spot, action, outline, model, text, related } = context;
   if (!subject) return;
-  for (const other of related)
-    if (other.statement.kind === 'action') yield without(text, other, other.statement, subject.thing.name);
-  if (!action) return;
-  const way = outline.events.find((event) => event.spot === spot && event.name === subject.thing.name)?.way;
+  const { name } = subject.thing;
+  const repeats = (other: Spot) =>
+    other.statement.kind === 'action' &&
+    other.statement.verb === action?.verb &&
+    other.statement.objects.some((ref) => ref.name.text === name);
+  const way = outline.events.find((event) => event.spot === spot && event.name === name)?.way;
   const between =
-    way === 'away'
+    way === 'away' && action
       ? undoing(action, subject, model, outline)
-      : way === 'back'
+      : way === 'back' && action
         ? backwards(action, subject, model)
         : [];
+  const round = roundOf(spot);
+  // The next round finds what this one left.
+  if (round && related.some((other) => other === spot || roundOf(other) === round))
+    for (const steps of between) yield* bring(context, steps, endOf(round));
+  // Where another kind of step did it already, one of the two stands in the wrong place.
+  if (!related.some(repeats)) {
+    yield* aroundStory(context);
+    for (const other of related) yield* nearby(context, other);
+  }
+  yield* dropOne(context);
+  for (const other of related)
+    if (other.statement.kind === 'action') yield without(text, other, other.statement, name);
+  for (const other of related) yield* nearby(context, other);
   yield* first(context, subject, () => between);
   yield* earlier(context, [subject], () => between);
+}
+
+/** The body of the innermost loop around a step. */
+function roundOf(spot: Spot): Block | undefined {
+  const path = [...spot.parents, spot];
+  for (let index = path.length - 2; index >= 0; index--) {
+    const { kind } = path[index]!.statement;
+    if (kind === 'repeat' || kind === 'for each') return path[index + 1]!.block;
+  }
+  return undefined;
 }
 
 function* dropOne({ text, spot, action, subject }: Context): Changes {
@@ -491,7 +573,7 @@ function* reverseImpossible(context: Context): Changes {
 // ------------------------------------------------------------------------------- left at the end
 
 function* left(context: Context): Changes {
-  const { subject, action, outline, model, spot, text } = context;
+  const { subject, action, outline, spot, text } = context;
   if (!subject) return;
   // Left out of a `reverse` by name.
   for (const { statement } of outline.spots) {
@@ -500,10 +582,39 @@ function* left(context: Context): Changes {
     if (index >= 0)
       yield [exceptionCut(text, statement.except, index, statement.task?.end ?? statement.start)];
   }
-  const ways = action ? undoing(action, subject, model, outline) : puttingBack(subject, model, outline);
-  if (action && subject.thing.type === 'fastener' && action.verb !== 'remove')
+  const ways = ending(context, subject);
+  if (action && subject.thing.type === 'fastener' && (action.verb === 'fit' || action.verb === 'tighten'))
     yield* insertAtAll(context, ways, [after(spot)]);
   yield* insertAtAll(context, ways, sitesToPutBack(outline, spot).slice(0, 16));
+}
+
+/** The steps that end what the finding says is left. */
+function ending({ about, action, model, outline }: Context, subject: Named): NewSteps[] {
+  const one = (verb: string) => [newStep(verb, subject)];
+  const undone = action ? undoing(action, subject, model, outline) : puttingBack(subject, model, outline);
+  switch (about.check) {
+    case 'left-drained':
+      return [one('fill'), one('top up')];
+    case 'left-isolated': {
+      const isolator =
+        action &&
+        namedIn(
+          model,
+          action.objects.map((ref) => ref.name.text),
+        )[0];
+      const own =
+        action && isolator && action.verb !== 'isolate' ? undoing(action, isolator, model, outline) : [];
+      return [...own, one('restore')];
+    }
+    case 'left-locked':
+      return [one('unlock')];
+    case 'left-supported':
+      return [one('lower')];
+    case 'fixture-left-on':
+      return [one('remove')];
+    default:
+      return undone;
+  }
 }
 
 function exceptionCut(
@@ -637,7 +748,8 @@ function* afterBack(context: Context, name: string): Changes {
 
 /** The present step before or after each step of its story, and the other way round. */
 function* aroundStory(context: Context): Changes {
-  const { spot } = context;
+  const { spot, action } = context;
+  if (!action) return;
   for (const other of [...context.related].reverse()) {
     yield* move(context, spot, before(other), context.subject?.thing.name);
     yield* move(context, spot, after(other), context.subject?.thing.name);

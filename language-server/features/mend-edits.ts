@@ -43,8 +43,11 @@ export function put(text: string, { block, index }: Site, lines: readonly string
   return at(behind(text, last.end), lines.map((one) => `\n${indent}${one}`).join(''));
 }
 
-/** A statement taken out, with its line where it has one of its own. */
-export function cut(text: string, { statement }: Spot): Edit {
+/** A statement taken out, with its line where it has one of its own, and with the step that it is all of. */
+export function cut(text: string, spot: Spot): Edit {
+  const { statement, block, parents } = spot;
+  const step = parents[parents.length - 1];
+  if (step?.statement.kind === 'step' && block.statements.length === 1) return cut(text, step);
   const line = lineStart(text, statement.start);
   const end = lineEnd(text, statement.end);
   const rest = text.slice(statement.end, end).trim();
@@ -59,8 +62,10 @@ export function moved(text: string, spot: Spot, site: Site): Edit[] | undefined 
     return undefined;
   const inside = site.block.start >= spot.statement.start && site.block.end <= spot.statement.end;
   if (inside) return undefined;
-  const own = text.slice(spot.statement.start, spot.statement.end);
-  const edits = [cut(text, spot), put(text, site, [own])];
+  const taken = cut(text, spot);
+  // A comment that ends its line goes along.
+  const end = Math.max(spot.statement.end, text.slice(0, taken.end).trimEnd().length);
+  const edits = [taken, put(text, site, [text.slice(spot.statement.start, end)])];
   return overlap(edits) ? undefined : edits;
 }
 

@@ -1,4 +1,4 @@
-/** The lines in which two texts differ: as replacements in the first, and in words for the title of a mend. */
+/** The lines in which two texts differ, and the replacements that make the one the other. */
 import type { Edit } from '../../grammar/format/format.ts';
 
 export interface Hunk {
@@ -92,51 +92,4 @@ export function editsBetween(before: string, after: string): Edit[] {
     }
     return { start: starts[from]!, end: starts[until]!, text: added.map((line) => `${line}\n`).join('') };
   });
-}
-
-/** What a mend does, in words: ``Write `refit cover` after `clean face` ``, `Move …`, `Delete …`. */
-export function titleOf(before: string, after: string): string {
-  const hunks = hunksBetween(before, after);
-  const lines = after.split('\n');
-  const removed = steps(hunks.flatMap((hunk) => hunk.removed));
-  const added = steps(hunks.flatMap((hunk) => hunk.added));
-  const moved = removed.filter((line) => added.includes(line));
-  const gone = removed.filter((line) => !moved.includes(line));
-  const written = added.filter((line) => !moved.includes(line));
-  const place = (line: string): string => {
-    const hunk = hunks.find((one) => one.added.some((other) => other.trim() === line));
-    const above =
-      hunk &&
-      lines
-        .slice(0, hunk.to)
-        .reverse()
-        .find((one) => /\w/.test(one));
-    return above === undefined ? '' : ` after ${quoted(above.trim())}`;
-  };
-  const parts = [
-    ...(written.length > 0 && gone.length > 0 ? [`Write ${all(written)} instead of ${all(gone)}`] : []),
-    ...(written.length > 0 && gone.length === 0 ? [`Write ${all(written)}${place(written[0]!)}`] : []),
-    ...(written.length === 0 && gone.length > 0 ? [`Delete ${all(gone)}`] : []),
-    ...(moved.length > 0 ? [`Move ${all(moved)}${place(moved[0]!)}`] : []),
-  ];
-  return parts.join('; ') || 'Lay it out anew';
-}
-
-/** A long list is told by its beginning. */
-const MOST_TOLD = 3;
-
-function all(lines: readonly string[]): string {
-  const told = lines.slice(0, MOST_TOLD).map(quoted);
-  const more = lines.length - told.length;
-  if (more > 0) return `${told.join(', ')} and ${more} more`;
-  return told.length < 2 ? told.join('') : `${told.slice(0, -1).join(', ')} and ${told[told.length - 1]}`;
-}
-
-function quoted(line: string): string {
-  const words = line.replace(/\s*\{$/, '').replace(/\s+"[^"]*"$/, '');
-  return `\`${words.length > 60 ? `${words.slice(0, 57)}…` : words}\``;
-}
-
-function steps(lines: readonly string[]): string[] {
-  return lines.map((line) => line.trim()).filter((line) => /\w/.test(line));
 }

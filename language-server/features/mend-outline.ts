@@ -100,14 +100,14 @@ export function sitesToPutBack(outline: Outline, away: Spot): Site[] {
     for (const block of blocksOf(parent.statement)) if (block === away.block) sites.add(endOf(block));
   }
   const { body } = outline.procedure;
-  for (const { statement } of [...outline.spots].reverse()) {
-    if (statement.kind !== 'task' || statement.end < away.statement.start || !statement.body) continue;
-    sites.add(endOf(statement.body));
-  }
   if (body?.statements.some(({ kind }) => kind === 'action')) sites.add(endOf(body));
-  sites.add(after(away));
+  for (const statement of [...(body?.statements ?? [])].reverse()) {
+    if (statement.kind !== 'task' && statement.kind !== 'step') continue;
+    if (statement.end >= away.statement.start && statement.body) sites.add(endOf(statement.body));
+  }
   for (const spot of [...outline.spots].reverse()) {
-    if (spot.order <= away.order) break;
+    // Undone as soon as it is done it would be for nothing.
+    if (spot.order <= away.order + 1) break;
     if (spot.statement.kind === 'action') sites.add(beforeNotices(spot));
   }
   return sites.list;
@@ -220,6 +220,7 @@ const AWAY: ReadonlySet<string> = new Set([
 const BACK: ReadonlySet<string> = new Set([
   'refit',
   'fit',
+  'trial fit',
   'bolt up',
   'move back',
   'connect',

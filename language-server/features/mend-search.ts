@@ -7,11 +7,13 @@ import type { Edit } from '../../grammar/format/format.ts';
 import type { Finding } from '../report/finding.ts';
 import { changesFor, contextOf } from './mend-candidates.ts';
 import { edited } from './mend-edits.ts';
-import { outlineOf, spotAt } from './mend-outline.ts';
+import { outlineOf } from './mend-outline.ts';
 import type { Trial, Tried } from './trial.ts';
 
 export interface Mended {
   text: string;
+  /** Said by the check itself, where it knows the mend. */
+  title?: string;
   /** Errors and warnings that are left with it. */
   left: number;
 }
@@ -54,7 +56,7 @@ export function search(trial: Trial, base: Tried, finding: Finding, options: Sea
     if (found.length === 0) return false;
     return found.length >= options.most || found.some(({ left }) => left === 0) || patience <= 0;
   };
-  const attempt = (text: string): Started | undefined => {
+  const attempt = (text: string, title?: string): Started | undefined => {
     if (seen.has(text)) return undefined;
     seen.add(text);
     if (found.length > 0) patience--;
@@ -63,11 +65,12 @@ export function search(trial: Trial, base: Tried, finding: Finding, options: Sea
     if ((now.get(key) ?? 0) > gone) return undefined;
     const fresh = freshIn(tried.findings, goal);
     if (fresh.length > 0) return { tried, fresh };
-    found.push({ text, left: tried.findings.filter(counts).length });
+    found.push({ text, left: tried.findings.filter(counts).length, ...(title ? { title } : {}) });
     return undefined;
   };
 
   let begun: Started[] = [];
+  for (const { title, edits } of certain(finding, trial.path)) attempt(edited(base.text, edits), title);
   for (const edits of changes(trial, base, finding)) {
     if (enough() || spent() >= options.limit * SINGLE) break;
     const started = attempt(edited(base.text, edits));
@@ -125,19 +128,25 @@ function freshIn(findings: readonly Finding[], known: ReadonlyMap<string, number
   });
 }
 
+/** The mends that the check itself knows. */
+function certain(finding: Finding, path: string): { title: string; edits: Edit[] }[] {
+  return (finding.mends ?? [])
+    .filter(({ edits }) => edits.every(({ file }) => file === path))
+    .map(({ title, edits }) => ({
+      title,
+      edits: edits.map(({ start, end, text }) => ({ start, end, text })),
+    }));
+}
+
 /** The changes to a tried text that may mend one of its findings. */
 function* changes(trial: Trial, tried: Tried, finding: Finding): Generator<Edit[]> {
-  for (const { edits } of finding.mends ?? []) {
-    if (edits.every(({ file }) => file === trial.path))
-      yield edits.map(({ start, end, text }) => ({ start, end, text }));
-  }
+  for (const { edits } of certain(finding, trial.path)) yield edits;
   const procedure = tried.file.procedures.find(
     ({ start, end }) => start <= finding.start && finding.end <= end,
   );
   const model = procedure && trial.model(tried, procedure);
   if (!procedure || !model) return;
   const outline = outlineOf(procedure, model);
-  const spot = spotAt(outline, finding.start, finding.end);
-  const context = spot && contextOf(tried.text, finding, outline, model, spot);
+  const context = contextOf(tried.text, finding, tried.findings, outline, model);
   if (context) yield* changesFor(context);
 }

@@ -5,7 +5,7 @@
 import type { Action } from '../../grammar/syntax/tree.ts';
 import { verbNamed } from '../../grammar/tokens/verbs.ts';
 import type { Model, Thing } from '../model/model.ts';
-import type { Outline } from './mend-outline.ts';
+import { backOf, type Outline, type Spot } from './mend-outline.ts';
 
 export interface NewStep {
   verb: string;
@@ -37,10 +37,10 @@ export function newStep(verb: string, { thing, typed }: Named, words = verb, tai
 }
 
 /** Gets a thing out of the way. */
-export function takingAway(named: Named, model: Model): NewSteps[] {
+export function takingAway(named: Named, { model, outline, spot }: Around): NewSteps[] {
   const { thing } = named;
   const one = (verb: string, tail = '') => [newStep(verb, named, verb, tail)];
-  const thrown = thing.singleUse ? ' and discard' : '';
+  const thrown = thing.singleUse || renewedAfter(outline, thing, spot.order) ? ' and discard' : '';
   switch (thing.type) {
     case 'fastener':
       return thing.freesWhenLoose
@@ -57,6 +57,19 @@ export function takingAway(named: Named, model: Model): NewSteps[] {
     default:
       return [one('remove', thrown)];
   }
+}
+
+/** Where in which procedure a step is looked for. */
+export interface Around {
+  model: Model;
+  outline: Outline;
+  spot: Spot;
+}
+
+/** Whether the next step that puts the thing back puts in a new one. */
+function renewedAfter(outline: Outline, thing: Thing, from: number): boolean {
+  const back = backOf(outline, thing.name, from - 1)?.first.statement;
+  return back?.kind === 'action' && back.fresh !== undefined;
 }
 
 /** Puts a thing back that is off, out or apart. */
@@ -90,11 +103,21 @@ export function puttingBack(
       const held = thing.type === 'part' && model.heldBy[thing.first]!.length > 0;
       const bolted = held ? [one('bolt up')] : [];
       const back = how.unbolted ? [...bolted, again] : [again, ...bolted];
-      return renewed ? [fresh, ...(held ? [[...fresh, ...one('bolt up')]] : []), ...back] : [...back, fresh];
+      const kits = renewed ? kitsWith(thing, model) : [];
+      return renewed
+        ? [fresh, ...kits, ...(held ? [[...fresh, ...one('bolt up')]] : []), ...back]
+        : [...back, fresh];
     }
     default:
       return [];
   }
+}
+
+/** A kit that holds the thing, fitted whole. */
+function kitsWith(thing: Thing, model: Model): NewSteps[] {
+  return model.things
+    .filter(({ type, first }) => type === 'kit' && model.contains[first]!.includes(thing.first))
+    .map((kit) => [newStep('fit', { thing: kit, typed: kit.name }, 'fit kit')]);
 }
 
 /** Undoes one step on a thing: what a step left undone at the end asks for. */
@@ -200,7 +223,7 @@ function startsByHand(outline: Outline): boolean {
 
 const SAME: readonly (readonly string[])[] = [
   ['remove', 'unbolt', 'disconnect', 'move aside', 'discard'],
-  ['refit', 'fit', 'bolt up', 'connect', 'move back'],
+  ['refit', 'fit', 'trial fit', 'bolt up', 'connect', 'move back'],
   ['open', 'switch on'],
   ['close', 'switch off'],
   ['drain', 'recover'],

@@ -7,8 +7,9 @@ import { formatRange } from '../../grammar/format/format.ts';
 import type { SourceHost } from '../project/project.ts';
 import type { Finding, Mend } from '../report/finding.ts';
 import { changedSpan, edited } from './mend-edits.ts';
-import { editsBetween, titleOf } from './mend-lines.ts';
-import { counts, keyOf, search } from './mend-search.ts';
+import { editsBetween } from './mend-lines.ts';
+import { counts, keyOf, type Mended, search } from './mend-search.ts';
+import { titleOf } from './mend-words.ts';
 import { Trial, type Tried } from './trial.ts';
 
 /** So many texts are tried for one finding. */
@@ -30,10 +31,10 @@ export function mendsFor(host: SourceHost, path: string, finding: Finding): Mend
   const base = trial.check(text);
   const found = search(trial, base, finding, { limit: limitFor(text), most: OFFERED });
   return found.map((mended) => {
-    const after = laidOut(trial, base, mended.text, mended.left);
+    const after = laidOut(trial, base, mended);
     return {
-      title: titleOf(text, after),
-      edits: editsBetween(text, after).map((edit) => ({ file: path, ...edit })),
+      title: mended.title ?? titleOf(base, after),
+      edits: editsBetween(text, after.text).map((edit) => ({ file: path, ...edit })),
     };
   });
 }
@@ -56,28 +57,32 @@ export function mendFile(host: SourceHost, path: string): MendedFile {
   const hopeless = new Set<string>();
   for (;;) {
     const open = now.findings.filter(counts);
-    const finding = open.find((one) => !hopeless.has(keyOf(one)));
+    const finding = causesFirst(open).find((one) => !hopeless.has(keyOf(one)));
     if (!finding) return { text: now.text, mended, left: open, tries: trial.tries };
     const [best] = search(trial, now, finding, { limit: limitFor(now.text), most: Number.POSITIVE_INFINITY });
     if (!best) {
       hopeless.add(keyOf(finding));
       continue;
     }
-    const text = laidOut(trial, now, best.text, best.left);
-    const title = titleOf(now.text, text);
-    now = trial.check(text);
-    mended.push({ finding, title });
+    const after = laidOut(trial, now, best);
+    mended.push({ finding, title: best.title ?? titleOf(now, after) });
+    now = after;
     // What could not be mended before may be now.
     hopeless.clear();
   }
 }
 
+/** What is lost with an old part is often only not put on the new one yet. */
+function causesFirst(findings: readonly Finding[]): Finding[] {
+  const late = ({ check }: Finding) => (check === 'thrown-away-with' ? 1 : 0);
+  return [...findings].sort((a, b) => late(a) - late(b));
+}
+
 /** The new lines laid out like a file that is formatted; as they are where that changed what is wrong. */
-function laidOut(trial: Trial, before: Tried, text: string, left: number): string {
+function laidOut(trial: Trial, before: Tried, { text, left }: Mended): Tried {
   const { start, end } = changedSpan(before.text, text);
-  const better = edited(text, formatRange(text, start, end));
-  if (better === text) return text;
-  return trial.check(better).findings.filter(counts).length === left ? better : text;
+  const better = trial.check(edited(text, formatRange(text, start, end)));
+  return better.findings.filter(counts).length === left ? better : trial.check(text);
 }
 
 function limitFor(text: string): number {
