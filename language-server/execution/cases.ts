@@ -19,6 +19,15 @@ export interface Axis {
   phrases: readonly string[];
 }
 
+/** One axis of a case with its value. */
+export interface Named {
+  axis: number;
+  value: number;
+}
+
+/** Nodes looked at for the shortest case, before the shortest way through the diagram is good enough. */
+const MOST_SEARCHED = 10_000;
+
 /** A state of the diagram: how many nodes and axes it has. */
 export interface CasesMark {
   readonly nodes: number;
@@ -35,6 +44,7 @@ export class Cases {
   private readonly byKey = new Map<string, number>();
   private readonly memo = new Map<number, CaseSet>();
   private readonly complements = new Map<CaseSet, CaseSet>();
+  private readonly named = new Map<CaseSet, Named[]>();
   private readonly budget: number;
 
   constructor(budget = 200_000) {
@@ -60,6 +70,7 @@ export class Cases {
     for (const { key } of this.axes.splice(axes)) this.byKey.delete(key);
     this.memo.clear();
     this.complements.clear();
+    this.named.clear();
     this.overflowed = false;
   }
 
@@ -139,10 +150,26 @@ export class Cases {
     return node === EVERY;
   }
 
-  /** A case of `a` that names as few axes as can be: pairs of axis and value, in the order of the axes. */
-  smallest(a: CaseSet): { axis: number; value: number }[] {
+  /**
+   * A case of `a` that names as few axes as can be: pairs of axis and value, in the order of the axes. Whatever
+   * the axes that are not named, it lies in `a` (a shortest prime implicant: the shortest way through the
+   * diagram may ask an axis that does not matter). Makes no nodes. Where the search would be long, the shortest
+   * way through the diagram is taken.
+   */
+  smallest(a: CaseSet): readonly Named[] {
+    const known = this.named.get(a);
+    if (known) return known;
+    let shortest = this.shortestWay(a);
+    const search = { left: MOST_SEARCHED };
+    for (let length = 0; length < shortest.length && search.left > 0; length++)
+      shortest = this.within([a], length, search) ?? shortest;
+    this.named.set(a, shortest);
+    return shortest;
+  }
+
+  private shortestWay(a: CaseSet): Named[] {
     const lengths = new Map<CaseSet, number>();
-    const path: { axis: number; value: number }[] = [];
+    const way: Named[] = [];
     let node = a;
     while (node > EVERY) {
       const children = this.childrenOf[node]!;
@@ -150,10 +177,40 @@ export class Cases {
       for (let value = 1; value < children.length; value++) {
         if (this.length(children[value]!, lengths) < this.length(children[best]!, lengths)) best = value;
       }
-      path.push({ axis: this.axisOf[node]!, value: best });
+      way.push({ axis: this.axisOf[node]!, value: best });
       node = children[best]!;
     }
-    return path;
+    return way;
+  }
+
+  /** A case that names at most `length` axes and lies in all of these sets. */
+  private within(sets: readonly CaseSet[], length: number, search: { left: number }): Named[] | undefined {
+    if (sets.length === 0) return [];
+    search.left -= sets.length;
+    if (search.left < 0 || sets.includes(NONE)) return undefined;
+    const axis = Math.min(...sets.map((set) => this.axisOf[set]!));
+    const next = (childrenOf: (children: readonly CaseSet[]) => readonly CaseSet[]) => {
+      const all = sets.flatMap((set) =>
+        this.axisOf[set] === axis ? childrenOf(this.childrenOf[set]!) : [set],
+      );
+      return [...new Set(all)].filter((set) => set !== EVERY);
+    };
+    if (length > 0) {
+      for (let value = 0; value < this.axes[axis]!.phrases.length; value++) {
+        const rest = this.within(
+          next((children) => [children[value]!]),
+          length - 1,
+          search,
+        );
+        if (rest) return [{ axis, value }, ...rest];
+      }
+    }
+    // Not named: it must lie in the set whatever the value.
+    return this.within(
+      next((children) => children),
+      length,
+      search,
+    );
   }
 
   /** Steps on the shortest way from a node to EVERY. */
