@@ -137,7 +137,7 @@ export function scaleFaults(
   const sorted = stretches
     .filter((stretch) => !impossible.includes(stretch))
     .map((stretch) => inUnit(stretch, stretches[0]!.unit))
-    .sort((a, b) => byLow(a.low, b.low));
+    .sort((a, b) => byLow(a.low, b.low) || byHigh(a.high, b.high));
   const faults: ScaleFaults = { holes: [], overlaps: [], impossible };
   const [lowest] = sorted;
   if (!lowest) return faults;
