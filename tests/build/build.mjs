@@ -45,6 +45,13 @@ await build({
   footer: { js: 'if (require.main === module) module.exports.run();' },
 });
 
+// The language server is one file: an editor starts it once and keeps it.
+await build({
+  ...shared,
+  entryPoints: [join(root, 'language-server/server/main.ts')],
+  outfile: join(parts, 'server.cjs'),
+});
+
 const waiting = new Map([['main', join(root, 'language-server/cli/main.ts')]]);
 const built = new Set();
 for (let next = take(waiting); next !== undefined; next = take(waiting)) {
@@ -71,6 +78,7 @@ const old = `${parts}-old`;
 if (existsSync(place)) renameSync(place, old);
 renameSync(parts, place);
 renameSync(join(place, 'dowel.cjs'), join(out, 'dowel.cjs'));
+renameSync(join(place, 'server.cjs'), join(out, 'server.cjs'));
 chmodSync(join(out, 'dowel.cjs'), 0o755);
 rmSync(old, { recursive: true, force: true });
 

@@ -95,7 +95,14 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'language-server/execution',
     'language-server/checks',
   ],
-  'language-server/server': [...grammarRooms(), ...meaningRooms(), 'zod', 'vscode-languageserver', 'node:'],
+  'language-server/server': [
+    ...grammarRooms(),
+    ...meaningRooms(),
+    'zod',
+    'vscode-languageserver',
+    'vscode-languageserver-textdocument',
+    'node:',
+  ],
   'language-server/cli': [
     ...grammarRooms(),
     ...meaningRooms(),
