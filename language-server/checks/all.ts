@@ -22,6 +22,7 @@ import { variantUncovered } from './flow/variant-uncovered.ts';
 import { faceNotCleaned } from './fluids/face-not-cleaned.ts';
 import { notBled } from './fluids/not-bled.ts';
 import { openedFull } from './fluids/opened-full.ts';
+import { quantityDiffers } from './fluids/quantity-differs.ts';
 import { isolatedOutOfOrder } from './hazards/isolated-out-of-order.ts';
 import { notMadeSafe } from './hazards/not-made-safe.ts';
 import { notProvedSafe } from './hazards/not-proved-safe.ts';
@@ -110,7 +111,7 @@ const FLOW: readonly Check[] = [
 
 const HAZARDS: readonly Check[] = [notMadeSafe, notProvedSafe, isolatedOutOfOrder];
 
-const FLUIDS: readonly Check[] = [openedFull, notBled, faceNotCleaned];
+const FLUIDS: readonly Check[] = [openedFull, notBled, faceNotCleaned, quantityDiffers];
 
 export const ALL_CHECKS: readonly Check[] = [
   // What the execution of a procedure finds.

@@ -5,6 +5,7 @@
  */
 import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
 import { execute } from '../execution/execute.ts';
+import { amountFaults } from '../model/amounts-in-steps.ts';
 import { buildModel } from '../model/build.ts';
 import type { Fact } from '../model/facts.ts';
 import { fasteningFaults } from '../model/fastening-faults.ts';
@@ -130,7 +131,7 @@ export class ProjectCheck {
     if (!model) return;
     const names = procedureNames(model, procedure, file, visible);
     this.say(names.facts, model);
-    this.say(fasteningSteps(model, procedure, file), model);
+    this.say([...fasteningSteps(model, procedure, file), ...amountFaults(model, procedure, file)], model);
     this.say(flowFaults(model, procedure, file), model);
     const { run, facts } = execute(model, procedure, file.path, visible);
     this.statements += run.executed;

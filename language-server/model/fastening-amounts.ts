@@ -34,8 +34,16 @@ export function readTyped(typed: Typed | undefined, values: Model['values']): Qu
 /** N·m; from 0 where there is no lower end, to infinity where there is no upper end. Undefined for other kinds. */
 export function torqueBand(quantity: Quantity | undefined): Band | undefined {
   if (quantity?.unit.kind !== 'torque') return undefined;
-  return bandIn(quantity, 'N·m');
+  let band = bands.get(quantity);
+  if (!band) {
+    band = bandIn(quantity, 'N·m');
+    bands.set(quantity, band);
+  }
+  return band;
 }
+
+/** The same quantity is asked for again and again: reading gives the same object for the same text. */
+const bands = new WeakMap<Quantity, Band>();
 
 /** Ends in the unit named, from 0 to infinity where an end is open. The unit must be of the quantity's kind. */
 export function bandIn(quantity: Quantity, symbol: string): Band {

@@ -140,22 +140,33 @@ function finalOf(stages: readonly DeclaredStage[], torque: Quantity | undefined)
   return last ? last.torque : torque;
 }
 
-/** Where plan or words are without thread or class, or these do not go together, nothing is known. */
+/** Without thread or class, or where these do not go together, nothing is known. */
 function boltOf(model: Model, thing: Thing): Bolt | undefined {
   const designation = clauseOf(thing, 'thread')?.designation?.text;
   const grade = clauseOf(thing, 'grade')?.designation?.text;
   const written = clauseOf(thing, 'class')?.designation?.text ?? (grade && `grade ${grade}`);
   if (designation === undefined || !written) return undefined;
+  const key = `${designation}\n${written}`;
+  let made = boltsRead.get(key);
+  if (made === undefined) {
+    made = readBolt(designation, written) ?? null;
+    if (boltsRead.size >= MOST_READ) boltsRead.clear();
+    boltsRead.set(key, made);
+  }
+  return made ? { ...made, nutFactor: nutFactorOf(model, thing, made.thread) } : undefined;
+}
+
+/** A machine has few different bolts and many of each; null for those that cannot be read. */
+const boltsRead = new Map<string, Omit<Bolt, 'nutFactor'> | null>();
+const MOST_READ = 500;
+
+function readBolt(designation: string, written: string): Omit<Bolt, 'nutFactor'> | undefined {
   const reading = readThread(designation);
   if (!reading.ok) return undefined;
-  const strength = strengthOf(written, reading.thread);
+  const { thread } = reading;
+  const strength = strengthOf(written, thread);
   if (!strength.known) return undefined;
-  return {
-    thread: reading.thread,
-    strength: strength.value,
-    proofLoad: proofLoad(reading.thread, strength.value),
-    nutFactor: nutFactorOf(model, thing, reading.thread),
-  };
+  return { thread, strength: strength.value, proofLoad: proofLoad(thread, strength.value) };
 }
 
 /** K as stated; or worked out from both frictions, where both are stated; or all that is usual. */
