@@ -90,6 +90,8 @@ function wrenchFaults(
   asked: readonly Quantity[],
 ): Fact[] {
   const named = own.length > 0 ? toolset(model, own) : undefined;
+  // Turned with a plain spanner, by the choice of the author.
+  if (named && named.wrenches.length === 0 && !named.unknownRange && own.some(isTurningTool)) return [];
   const use = named && (named.wrenches.length > 0 || named.unknownRange) ? named : tools;
   if (use.wrenches.length === 0 || use.unknownRange || asked.length === 0) return [];
   const others = use.wrenches.map(({ thing }) => ({ thing }));
@@ -213,6 +215,12 @@ function wrenchOf(model: Model, thing: Thing): TorqueWrench | undefined {
   const band = torqueBand(range);
   if (!range || !band || !Number.isFinite(band.high)) return undefined;
   return { thing, range, name: thing.title, lowest: band.low, highest: band.high };
+}
+
+function isTurningTool(tool: Thing): boolean {
+  return /spanner|wrench|driver|ratchet|\bkey\b|socket/i.test(
+    `${tool.name.replaceAll('-', ' ')} ${tool.title}`,
+  );
 }
 
 function isAngleGauge(tool: Thing): boolean {

@@ -39,8 +39,9 @@ export function typedTorqueFault(
 ): Fact | undefined {
   const known = declared(model, one.thing);
   const allowed = allowedBy(known, one);
-  if (allowed === undefined || how.conditional || allowed.some((each) => says(typed, each)))
-    return aboveStrength(model, known, typed, at);
+  // What the declared torque itself does to the thread is said where it is declared.
+  if (allowed?.some((each) => says(typed, each))) return undefined;
+  if (allowed === undefined || how.conditional) return aboveStrength(model, known, typed, at);
   if (how.checking && !isAboveAll(typed, allowed)) return undefined;
   if (known.limit && isBelow(typed, known.limit) && isAboveAll(typed, allowed)) return undefined;
   return differs(known, one, allowed, typed, at);

@@ -88,7 +88,7 @@ export function hasDigit(text: string): boolean {
 
 /** What makes a torque another thing than the value to tighten to, where it stands in front of it. */
 const NOT_A_VALUE =
-  /\b(not|never|no|exceed\w*|over|above|below|under|beyond|at most|at least|maximum|max|minimum|min|limit\w*|up to|less|more|range|from|between|set|setting|reads?|scale|wrench|break\w*|running|prevailing|drag|friction|turn\w*|rotat\w*|starting|first|initial\w*|then|second|final\w*|next|stages?|passe?s?|steps?|add|plus|by|old|former\w*|instead|against|holds?|takes?|loosen\w*|check\w*|if|when|where|while|about)\b/i;
+  /\b(not|never|no|exceed\w*|over|above|below|under|beyond|at most|at least|maximum|max|minimum|min|limit\w*|up to|less|more|range|from|between|set|setting|reads?|scale|wrench|break\w*|running|prevailing|drag|friction|turn\w*|rotat\w*|starting|first|initial\w*|then|second|final\w*|next|stages?|passe?s?|steps?|add|plus|by|old|former\w*|instead|against|holds?|takes?|loosen\w*|check\w*|if|when|where|while|about|run|snug\w*|nip\w*|light\w*|hand|finger\w*)\b/i;
 
 /** The clause in which the value stands: after the last full stop, semicolon or colon. */
 function lastClause(text: string): string {

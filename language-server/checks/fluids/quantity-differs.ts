@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { agree, subject } from '../speak.ts';
+import { subject } from '../speak.ts';
 
 export const quantityDiffers: Check = {
   name: 'quantity-differs',
@@ -40,7 +40,7 @@ procedure change-oil "Change the oil" for engine {
 }
 `,
   says: (fact) => ({
-    message: `This step fills in ${fact.words?.typed}, and ${subject(fact)} ${agree(fact, 'holds', 'hold')} ${fact.words?.holds}.`,
+    message: `This step fills in ${fact.words?.typed}, more than the ${fact.words?.holds} declared for ${subject(fact)}.`,
     help: 'Mend the one that is wrong, or leave the amount out: it is taken from the machine.',
   }),
 };

@@ -117,6 +117,12 @@ describe('a value that a step types', () => {
     ]);
   });
 
+  test('what is declared too high is said where it is declared, once', () => {
+    expect(found({ bolts: 'thread M8x1.25 class 8.8 torque 250 N·m' }, 'tighten bolts to 250 N·m')).toEqual([
+      'torque-above-strength: 250 N·m',
+    ]);
+  });
+
   test('of a check may be less than it was tightened to', () => {
     const check = (value: string) =>
       found(
@@ -153,6 +159,7 @@ describe('a value in a sentence', () => {
     'Pull to 59 lbf·ft (80 N·m).',
     'First to 30 N·m, then to 80 N·m.',
     'Never exceed 120 N·m.',
+    'Run them down lightly at 5 N·m first.',
     'Set the wrench to 64 N·m.',
     'The nut turns at 3 N·m before it seats.',
     'Use the wrench that goes up to 200 N·m.',
@@ -255,9 +262,15 @@ describe('torque wrenches', () => {
     ['in other units', 'torque 45 lbf·ft', 'wrench', 'tighten bolts'],
     ['where no torque wrench is listed', 'torque 800 N·m', 'tray', 'tighten bolts'],
     ['where the range of one is not known', 'torque 800 N·m', 'wrench, old-wrench', 'tighten bolts'],
+    [
+      'a torque that the step turns with a plain spanner',
+      'torque 8 N·m',
+      'wrench',
+      'tighten bolts with spanner',
+    ],
     ['a pass before the last', 'torque 40 N·m', 'wrench', 'tighten bolts pass 30 %'],
   ])('%s is in reach', (_what, bolts, tools, line) => {
-    const more = 'tool tray "oil tray"\n  tool old-wrench "old torque wrench"';
+    const more = 'tool spanner "ring spanner"\n  tool tray "oil tray"\n  tool old-wrench "old torque wrench"';
     expect(wrench({ bolts, more, headers: `tools ${tools}` }, line)).toEqual([]);
   });
 
