@@ -18,7 +18,7 @@ export function speak(
   built: CaseSet,
 ): Finding {
   const { message, help } = check.says(fact);
-  const inCase = cases && fact.cases !== undefined ? caseWords(fact.cases, cases, built) : undefined;
+  const inCase = cases && fact.cases !== undefined ? caseWords(fact.cases, cases, fact.every ?? built) : undefined;
   return {
     ...fact.at,
     check: check.name,

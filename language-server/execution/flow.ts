@@ -135,6 +135,7 @@ export class Flow {
         return;
       case 'stop':
         this.stopped = cases.or(this.stopped, run.within);
+        run.working = cases.minus(run.working, run.within);
         run.within = NONE;
         return;
       case 'continues':

@@ -44,6 +44,8 @@ export class Run {
   readonly steps: StepRef[] = [];
   /** The cases in which the present statement is carried out. */
   within: CaseSet;
+  /** The cases in which work has not ended. */
+  working: CaseSet;
   /** Where the procedure says how it starts: the place of what was away from the beginning. */
   before: Place | undefined;
   /** The `do` that uses another procedure, while that is carried out. */
@@ -69,6 +71,7 @@ export class Run {
     this.model = model;
     this.cases = model.cases;
     this.within = model.built;
+    this.working = model.built;
     const { items, thingOf } = model;
     this.state = new State(
       items * ASPECTS.length,
@@ -296,6 +299,7 @@ export class Run {
             return { at: { file, start: action.start, end: action.end }, what, thing };
           }),
         cases: blame.cases,
+        every: this.working,
         words: blame.words,
       };
       this.facts.push(fact);

@@ -23,6 +23,8 @@ export interface Fact {
   /** Earlier steps (or declarations) that made it so, in order, each with what it did. */
   story?: { at: Place; what: Story; thing?: Thing }[];
   cases?: CaseSet;
+  /** All cases in which work had not ended there: a fault in all of these needs no case named. */
+  every?: CaseSet;
   /** Names, values and words for the sentence. */
   words?: Readonly<Record<string, string>>;
   /** Replacement texts that would mend it for certain, each with what it does in words. */
