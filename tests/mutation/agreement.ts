@@ -7,7 +7,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect } from 'vitest';
 import { checkTexts } from '../../language-server/checks/check-texts.ts';
+import type { Traces } from '../oracle/executor.ts';
 import { execute, isWrong, KINDS, tracesOf } from '../oracle/executor.ts';
+import type { Mutant } from './mutants.ts';
 import { mutantsOf } from './mutants.ts';
 
 const ROOT = new URL('../..', import.meta.url).pathname;
@@ -73,33 +75,53 @@ export function expectRightForProduct(path: string): void {
 
 /** Every `of`th mutant from `first` on: the two agree on each. Says how many there were and what they took. */
 export function expectAgreement(path: string, first: number, of: number): void {
+  const mutants = [...mutantsOf(FILES[path]!)].filter((_, index) => index % of === first);
   const traces = tracesOf(filesFor(path), path);
-  const disagreements: string[] = [];
-  const count = { mutants: 0, wrong: 0, found: 0 };
-  const time = { oracle: 0, product: 0 };
-  let index = 0;
-  for (const { text, description } of mutantsOf(FILES[path]!)) {
-    if (index++ % of !== first) continue;
-    const files = filesFor(path, text);
+  const result = compare(mutants, (text) => filesFor(path, text), path, traces);
+  console.log(
+    `${path}: ${mutants.length} mutants, ${result.wrong} wrong, ${result.found} of them found,` +
+      ` ${result.disagreements.length} disagreements` +
+      ` (oracle ${seconds(result.oracleTime)}, product ${seconds(result.productTime)})`,
+  );
+  expectNone(result.disagreements);
+  expect(result.wrong).toBeGreaterThan(0);
+}
+
+/** A right job in one text: right for both, and the two agree on each of its mutants. */
+export function expectAgreementOnText(right: string): void {
+  const files = (text: string) => ({ 'job.dowel': text });
+  expect(execute(files(right), 'job.dowel')).toEqual([]);
+  const mutants = [{ text: right, description: 'as it is' }, ...mutantsOf(right)];
+  expectNone(compare(mutants, files, 'job.dowel', undefined).disagreements);
+}
+
+function expectNone(disagreements: readonly string[]): void {
+  expect(disagreements.slice(0, 20).join('\n'), `${disagreements.length} disagreements`).toBe('');
+}
+
+function compare(
+  mutants: readonly Mutant[],
+  filesOf: (text: string) => Record<string, string>,
+  path: string,
+  traces: Traces | undefined,
+) {
+  const result = { wrong: 0, found: 0, oracleTime: 0, productTime: 0, disagreements: [] as string[] };
+  for (const { text, description } of mutants) {
+    const files = filesOf(text);
     const begun = performance.now();
     const wrong = isWrong(files, path, traces);
     const between = performance.now();
     const findings = productSays(files, path);
-    time.oracle += between - begun;
-    time.product += performance.now() - between;
-    count.mutants++;
-    if (wrong) count.wrong++;
-    if (wrong && findings.length > 0) count.found++;
+    result.oracleTime += between - begun;
+    result.productTime += performance.now() - between;
+    if (wrong) result.wrong++;
+    if (wrong && findings.length > 0) result.found++;
     if (wrong === findings.length > 0) continue;
     const oracle = oracleSays(files, path).join(', ') || 'right';
-    disagreements.push(`${description}\n  oracle: ${oracle}\n  product: ${findings.join(', ') || 'right'}`);
+    const product = findings.join(', ') || 'right';
+    result.disagreements.push(`${description}\n  oracle: ${oracle}\n  product: ${product}`);
   }
-  console.log(
-    `${path}: ${count.mutants} mutants, ${count.wrong} wrong, ${count.found} of them found,` +
-      ` ${disagreements.length} disagreements (oracle ${seconds(time.oracle)}, product ${seconds(time.product)})`,
-  );
-  expect(disagreements.slice(0, 20).join('\n'), `${disagreements.length} disagreements`).toBe('');
-  expect(count.wrong).toBeGreaterThan(0);
+  return result;
 }
 
 function seconds(milliseconds: number): string {

@@ -226,10 +226,10 @@ export function lower(w: Work, item: Item): void {
   if (!held) w.report('done-twice');
   else if (isThere(w, item)) {
     const carriers = w.model.items.filter((other) => other.carries.includes(item));
-    const cameOff = carriers.some(
+    const missing = carriers.some(
       (other) => stateOf(w, other).place !== 'fitted' && stateOf(w, other).placeBy > START,
     );
-    if (cameOff && !carriers.some((other) => stateOf(w, other).place === 'fitted')) w.report('not-supported');
+    if (missing) w.report('not-supported');
   }
   for (const tool of one.supportTools) Object.assign(stateOf(w, tool), { inPlace: false, inPlaceBy: w.line });
   Object.assign(one, { supportedBy: undefined, raisedBy: undefined, supportTools: [] });

@@ -109,9 +109,7 @@ function heldLeft(w: Work, item: Item, claimedSystems: ReadonlySet<string>, left
   if (control && one.normally !== undefined && one.flowing !== one.normally && !systemSaysIt) {
     left('left-open', one.flowingBy);
   }
-  if (one.locked && !item.isolates.some((system) => claimedSystems.has(system.name))) {
-    left('left-locked', one.lockedBy);
-  }
+  if (one.locked) left('left-locked', one.lockedBy);
   if (one.raisedBy !== undefined) left('left-supported', one.raisedBy);
   else if (one.supportedBy !== undefined) left('left-supported', one.supportedBy);
   if (item.kind !== 'tool' || !one.inPlace || w.state.bypassTools.has(item)) return;
@@ -126,6 +124,10 @@ function systemsLeft(w: Work, claimed: ReadonlySet<string>, left: Left): void {
     if (system.fluid && one.fill === 'low') left('opened-full', one.fillBy);
     else if (system.fluid && one.fill === 'drained') left('left-drained', one.fillBy);
     else if (!one.bled) left('not-bled', one.bledBy);
-    if (system.power && !one.live) left('left-isolated', one.liveBy);
+    // A switch that also isolates what may end isolated keeps this one off with it.
+    const sharesSwitch = system.isolators.some((point) =>
+      point.isolates.some(({ name }) => claimed.has(name)),
+    );
+    if (system.power && !one.live && !sharesSwitch) left('left-isolated', one.liveBy);
   }
 }

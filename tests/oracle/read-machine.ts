@@ -122,7 +122,9 @@ function readClause(c: Cursor): Clause {
   else if (name === 'only') clause.condition = c.condition();
   else if (name === 'hazard') {
     c.names();
+    takeHarm(c);
     if (c.takeWords('when')) c.names();
+    takeHarm(c);
   } else if (name === 'holds') {
     c.skipQuantity();
     if (c.peek()?.type === 'word' && !c.isOneOf(CLAUSES) && !c.peek()!.begins) c.ref();
@@ -133,6 +135,11 @@ function readClause(c: Cursor): Clause {
   } else if (name === 'plan') readPlan(c, clause);
   else skipDesignation(c);
   return clause;
+}
+
+/** How bad a hazard is has no bearing on states. */
+function takeHarm(c: Cursor): void {
+  for (const harm of ['will kill', 'can kill', 'can hurt', 'can damage']) if (c.takeWords(harm)) return;
 }
 
 /** Threads, classes, layouts and orders: everything up to the next clause. */

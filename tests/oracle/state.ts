@@ -491,9 +491,11 @@ export function conditionHolds(model: Model, state: State, condition: Condition)
   if (condition.kind === 'and') return condition.parts.every((part) => conditionHolds(model, state, part));
   if (condition.kind !== 'state') throw new Error('not a condition about a state');
   const system = model.systemByName.get(condition.ref.name);
+  const items = system ? [] : itemsOf(model, condition.ref);
+  // What does not exist in this case is in no state.
   const so = system
     ? systemIsSo(state, system, condition.state)
-    : itemsOf(model, condition.ref).every((item) => isSo(state, item, condition.state));
+    : items.length > 0 && items.every((item) => isSo(state, item, condition.state));
   return so !== condition.negated;
 }
 
