@@ -165,13 +165,21 @@ export class ClauseRules extends FasteningRules {
     const hazards = this.SUBRULE(this.words);
     if (hazards.length === 0) this.missing('The kind of hazard is missing.', 'hazard moving when turning');
     let when: Name[] = [];
+    let harm: Name | undefined;
     this.OPTION(() => {
+      harm = keyOf(this.CONSUME(T.Harm));
+    });
+    this.OPTION1(() => {
       this.CONSUME(T.When);
       when = this.SUBRULE1(this.words);
       if (when.length === 0)
         this.missing('What is being done is missing after “when”.', 'hazard moving when turning');
     });
-    return { ...this.head(word, 'hazard'), hazards, when };
+    this.OPTION2(() => {
+      const after = keyOf(this.CONSUME1(T.Harm));
+      harm ??= after;
+    });
+    return { ...this.head(word, 'hazard'), hazards, when, ...(harm ? { harm } : {}) };
   });
 
   private readonly quantityClause = this.RULE('quantityClause', (): Clause => {

@@ -193,7 +193,8 @@ export type Clause = Span & { word: Name } & (
     | { clause: 'also called'; texts: Text[] }
     | { clause: 'item'; number?: string }
     | { clause: 'only'; condition?: Condition }
-    | { clause: 'hazard'; hazards: Name[]; when: Name[] }
+    /** `hazard pressure can kill when opening`; `harm` is one of `HARM_WORDS` (../tokens/clauses.ts). */
+    | { clause: 'hazard'; hazards: Name[]; when: Name[]; harm?: Name }
     | {
         clause:
           | 'mass'

@@ -299,6 +299,9 @@ export const HAZARDS = [
   'falling',
 ] as const;
 
+/** How bad a declared hazard is at its worst, as it stands after its words: `hazard live can kill`. */
+export const HARM_WORDS = ['will kill', 'can kill', 'can hurt', 'can damage'] as const;
+
 /** State words of conditions and claims, each with what it can be said of. */
 export const STATES: Readonly<Record<string, readonly string[]>> = {
   fitted: ['part', 'seal', 'fastener', 'tool'],

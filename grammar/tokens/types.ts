@@ -105,6 +105,7 @@ export const AlsoCalled = word('AlsoCalled');
 export const Item = word('Item');
 export const Only = word('Only');
 export const Hazard = word('Hazard');
+export const Harm = word('Harm');
 export const Holds = word('Holds');
 export const Layout = word('Layout');
 export const OrderWord = word('OrderWord');

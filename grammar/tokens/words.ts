@@ -4,7 +4,7 @@
  */
 import type { TokenType } from 'chevrotain';
 import type { ClauseName } from '../syntax/tree.ts';
-import { CLAUSE_SHAPES, type ClauseShape, DECLARATION_KINDS, SIGNALS } from './clauses.ts';
+import { CLAUSE_SHAPES, type ClauseShape, DECLARATION_KINDS, HARM_WORDS, SIGNALS } from './clauses.ts';
 import * as T from './types.ts';
 
 /** Where a token stands: what the braces around it belong to. */
@@ -139,6 +139,7 @@ const MACHINE_PHRASES: [string, TokenType][] = [
   ['when', T.When],
   ['while', T.While],
   ['at', T.At],
+  ...HARM_WORDS.map((words): [string, TokenType] => [words, T.Harm]),
 ];
 
 const HEADER_PHRASES: [string, TokenType][] = [

@@ -253,3 +253,30 @@ describe('text', () => {
     expect(text.holes.map((hole) => hole.text)).toEqual(['limit']);
   });
 });
+
+describe('hazards', () => {
+  const clausesOf = (text: string) => declaration(text).clauses;
+
+  it('say how bad they are after their words, before or after `when`', () => {
+    expect(clausesOf('system s hazard live, hot can kill when opening  live 400 V')).toMatchObject([
+      {
+        hazards: [{ text: 'live' }, { text: 'hot' }],
+        harm: { text: 'can kill' },
+        when: [{ text: 'opening' }],
+      },
+      { clause: 'live' },
+    ]);
+    expect(clausesOf('part p hazard sharp when fitting can hurt  on base')).toMatchObject([
+      { harm: { text: 'can hurt' }, when: [{ text: 'fitting' }] },
+      { clause: 'on' },
+    ]);
+  });
+
+  it('`can` alone is a name like any other', () => {
+    expect(clausesOf('part can on can hazard hot')).toMatchObject([
+      { refs: [{ name: { text: 'can' } }] },
+      { hazards: [{ text: 'hot' }] },
+    ]);
+    expect(clausesOf('part p hazard hot')[0]).not.toHaveProperty('harm');
+  });
+});
