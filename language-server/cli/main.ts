@@ -21,7 +21,7 @@ export async function main(args: readonly string[]): Promise<ExitCode> {
     code = result;
   };
   try {
-    await program(done).parseAsync(args, { from: 'user' });
+    await program(done).parseAsync(mendAlone(args), { from: 'user' });
     return code;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
@@ -40,13 +40,19 @@ function program(done: (code: ExitCode) => void): Command {
 
   dowel
     .command('check')
-    .description('report what is wrong with procedures and machines; writes nothing')
+    .description('report what is wrong with procedures and machines; writes nothing but with --mend=write')
     .argument('<paths...>', 'files, or folders that are searched for files ending in .dowel')
     .addOption(new Option('--format <form>', 'form of the report').choices(['text', 'json']).default('text'))
     .addOption(
       new Option('--severity <severity>', 'mildest severity that makes the exit code 1')
         .choices(SEVERITIES)
         .default('error'),
+    )
+    .addOption(
+      new Option(
+        '--mend [how]',
+        'show what would mend the findings, as a patch; --mend=write mends the files',
+      ).choices(['show', 'write']),
     )
     .option('--color', 'colour, even where no terminal is seen')
     .option('--no-color', 'no colour')
@@ -79,6 +85,12 @@ function program(done: (code: ExitCode) => void): Command {
     );
 
   dowel
+    .command('write-out')
+    .description('print a file with every reverse, do and for each written out; writes no file')
+    .argument('<file>')
+    .action(async (file: string) => done((await import('./write-out.ts')).writeOutFile(file)));
+
+  dowel
     .command('fastener')
     .description('work out strength, preload and usual torque of one fastener')
     .argument('<words...>', 'a thread, then in any order class, grade, torque, K, condition, angle, name')
@@ -93,6 +105,12 @@ function program(done: (code: ExitCode) => void): Command {
     .action(async () => done(await (await import('./demo.ts')).demo()));
 
   return dowel;
+}
+
+/** `--mend` by itself takes no path for its value. */
+function mendAlone(args: readonly string[]): string[] {
+  const end = args.indexOf('--');
+  return args.map((arg, index) => (arg === '--mend' && (end < 0 || index < end) ? '--mend=show' : arg));
 }
 
 /** A line number as a person counts it, from 1. */

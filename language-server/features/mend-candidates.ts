@@ -216,6 +216,12 @@ function* bringBackFirst(context: Context): Changes {
   if (missing.length > 0) {
     yield* allFirst(context, missing, (one) => puttingBack(one, model, outline));
     for (const { thing } of missing) yield* afterBack(context, thing.name);
+    // It may belong far below, where it is missing at the end.
+    for (const one of missing) {
+      const away = awayOf(outline, one.thing.name, Number.POSITIVE_INFINITY);
+      const ways = away?.statement.kind === 'action' ? undoing(away.statement, one, model, outline) : [];
+      if (away) yield* insertAtAll(context, ways.slice(0, 1), sitesToPutBack(outline, away).slice(0, 8));
+    }
   }
   if (subject && missing.length < others.length + (others.length === 0 ? 1 : 0)) {
     yield* first(context, subject, (one) =>
@@ -433,8 +439,14 @@ function* doneTwice(context: Context): Changes {
   // The next round finds what this one left.
   if (round && related.some((other) => other === spot || roundOf(other) === round))
     for (const steps of between) yield* bring(context, steps, endOf(round));
+  // Told apart by what they say to the reader they are two steps, and what undoes the first one is missing.
+  const said = (other: Spot) => (other.statement.kind === 'action' ? other.statement.text?.value : undefined);
+  const differs = related.some((other) => said(other) !== said(spot) && said(spot) !== undefined);
   // Where another kind of step did it already, one of the two stands in the wrong place.
-  if (!related.some(repeats)) {
+  if (way === 'back') yield* andLaterRemoval(context, name, 6);
+  if (way === 'away') yield* afterBack(context, name);
+  if (differs || !related.some(repeats)) {
+    if (differs) yield* first(context, subject, () => between);
     yield* aroundStory(context);
     for (const other of related) yield* nearby(context, other);
   }
@@ -456,6 +468,15 @@ function roundOf(spot: Spot): Block | undefined {
   return undefined;
 }
 
+/** Where the thing comes off only later: the present step behind that, or that before the present step. */
+function* andLaterRemoval(context: Context, name: string, most: number): Changes {
+  const { outline, spot } = context;
+  const away = nextAway(outline, name, spot.order);
+  if (!away) return;
+  for (const site of sitesToPutBack(outline, away).slice(0, most)) yield* move(context, spot, site);
+  for (const site of sitesToTakeAway(outline, spot).slice(0, most)) yield* move(context, away, site);
+}
+
 function* dropOne({ text, spot, action, subject }: Context): Changes {
   if (!action) return;
   if (subject) yield without(text, spot, action, subject.thing.name);
@@ -466,11 +487,7 @@ function* refittedBeforeRemoved(context: Context): Changes {
   const { subject, spot, action, outline, model } = context;
   if (!subject) return;
   const { name } = subject.thing;
-  const away = nextAway(outline, name, spot.order);
-  if (away) {
-    for (const site of sitesToPutBack(outline, away).slice(0, 10)) yield* move(context, spot, site);
-    for (const site of sitesToTakeAway(outline, spot).slice(0, 10)) yield* move(context, away, site);
-  }
+  yield* andLaterRemoval(context, name, 10);
   if (action) {
     const removals = backwards(action, subject, model);
     for (const site of sitesToTakeAway(outline, spot).slice(0, 12))

@@ -6,6 +6,8 @@ import type { Tried } from './trial.ts';
 
 interface Step {
   block: Block;
+  /** How deep in blocks it stands: out of a block is another place. */
+  depth: number;
   /** Without sentences for the reader, for a title. */
   label: string;
   /** All of it but its outcomes: two steps with the same words are the same step. */
@@ -15,7 +17,8 @@ interface Step {
 export function titleOf(before: Tried, after: Tried): string {
   const a = stepsOf(before);
   const b = stepsOf(after);
-  const hunks = hunksBetween(a.map(({ words }) => words).join('\n'), b.map(({ words }) => words).join('\n'));
+  const keys = (steps: readonly Step[]) => steps.map(({ depth, words }) => `${depth} ${words}`).join('\n');
+  const hunks = hunksBetween(keys(a), keys(b));
   const removed = hunks.flatMap(({ from, removed: list }) => list.map((_, index) => a[from + index]!));
   const moves: string[] = [];
   const writes: string[] = [];
@@ -61,24 +64,25 @@ function place(steps: readonly Step[], at: number, count: number): string {
 
 function stepsOf({ text, file }: Tried): Step[] {
   const steps: Step[] = [];
-  const walk = (block: Block | undefined): void => {
+  const walk = (block: Block | undefined, depth: number): void => {
     for (const statement of block?.statements ?? []) {
       if (statement.kind === 'action') {
         const outcomes = statement.outcomes[0]?.start ?? statement.end;
         const until = Math.min(statement.text?.start ?? outcomes, outcomes);
         steps.push({
           block: block!,
+          depth,
           label: line(text.slice(statement.start, until)),
           words: line(text.slice(statement.start, outcomes)),
         });
       } else if (statement.kind === 'reverse') {
         const words = line(text.slice(statement.start, statement.end));
-        steps.push({ block: block!, label: words, words });
+        steps.push({ block: block!, depth, label: words, words });
       }
-      for (const inner of blocksOf(statement)) walk(inner);
+      for (const inner of blocksOf(statement)) walk(inner, depth + 1);
     }
   };
-  for (const { body } of file.procedures) walk(body);
+  for (const { body } of file.procedures) walk(body, 0);
   return steps;
 }
 

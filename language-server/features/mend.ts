@@ -81,8 +81,13 @@ function causesFirst(findings: readonly Finding[]): Finding[] {
 /** The new lines laid out like a file that is formatted; as they are where that changed what is wrong. */
 function laidOut(trial: Trial, before: Tried, { text, left }: Mended): Tried {
   const { start, end } = changedSpan(before.text, text);
-  const better = trial.check(edited(text, formatRange(text, start, end)));
+  const better = trial.check(withLineEnds(before.text, edited(text, formatRange(text, start, end))));
   return better.findings.filter(counts).length === left ? better : trial.check(text);
+}
+
+/** New lines end as the others do. */
+function withLineEnds(before: string, text: string): string {
+  return before.includes('\r\n') ? text.replace(/\r?\n/g, '\r\n') : text;
 }
 
 function limitFor(text: string): number {
