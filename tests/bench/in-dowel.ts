@@ -37,7 +37,7 @@ function groupLines({ axis, actions }: Group): string[] {
 }
 
 function actionText(action: Action): string {
-  const looked = action.for === undefined ? '' : ` for "${action.for}"`;
+  const looked = action.for === undefined ? '' : ` for "${action.for}" expect "none"`;
   const text = action.text === undefined ? '' : ` "${action.text}"`;
   return `${action.verb} ${action.ref}${looked}${text}`;
 }

@@ -59,7 +59,7 @@ procedure look "Look inside"
 {
   remove cover-bolts
   remove cover
-  inspect body for "wear"
+  inspect body for "wear" expect "no scores"
   refit cover
   refit cover-bolts
 }
