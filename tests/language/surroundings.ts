@@ -36,6 +36,11 @@ export interface Surrounded {
   path: string;
 }
 
+/** The files of the reference that others may use, by name. */
+export function namedFiles(examples: readonly Example[]): Record<string, string> {
+  return Object.fromEntries(examples.flatMap(({ path, text }) => (path ? [[path, text]] : [])));
+}
+
 export function surround(example: Example, named: Readonly<Record<string, string>>): Surrounded {
   const path = example.path ?? FRAGMENT;
   return { files: { ...named, [path]: textAround(example, named[COOLER] ?? '') }, path };
