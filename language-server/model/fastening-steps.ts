@@ -7,35 +7,20 @@ import type {
   Action,
   Block,
   Procedure,
-  Ref,
   Span,
   Statement,
   Quantity as Typed,
 } from '../../grammar/syntax/tree.ts';
 import type { Place } from '../report/finding.ts';
-import {
-  asksForTorque,
-  hasDigit,
-  isVaguelyTight,
-  saysWhichWins,
-  tellsWhere,
-  torquesIn,
-} from '../wording/torque-words.ts';
+import { hasDigit, saysWhichWins } from '../wording/torque-words.ts';
 import { itemsOf } from './build.ts';
 import type { Fact } from './facts.ts';
 import { readTyped, said } from './fastening-amounts.ts';
-import { declared } from './fastening-declared.ts';
+import { Counts, isUncounted } from './fastening-counts.ts';
+import { asksInVain, notesGiveTorque, torqueMissing } from './fastening-missing.ts';
 import { orderInStepFault, workingPositions } from './fastening-orders.ts';
 import { isMisread, meantAngle } from './fastening-plan.ts';
-import {
-  isPreset,
-  isTorqueTool,
-  isWholePass,
-  type Toolset,
-  toolFaults,
-  toolsetOf,
-  toolsWith,
-} from './fastening-tools.ts';
+import { isWholePass, type Toolset, toolFaults, toolsetOf, toolsWith } from './fastening-tools.ts';
 import { type Context, secondFaults, toldTorqueFaults, typedTorqueFault } from './fastening-torques.ts';
 import type { Model, Thing } from './model.ts';
 
@@ -70,7 +55,7 @@ class Walk {
   /** Facts that are told once for each thing. */
   private readonly told = new Set<string>();
   private readonly tightened = new Set<Thing>();
-  private readonly counts = new Map<string, { ref: Ref; thing: Thing; number: number; verb: string }[]>();
+  private readonly counts: Counts;
   /** How deep in outcomes, findings and repeats. */
   private conditional = 0;
   private valueInNotes: boolean | undefined;
@@ -79,12 +64,12 @@ class Walk {
     this.model = model;
     this.procedure = procedure;
     this.context = { model, file: file.path, text: file.text };
+    this.counts = new Counts(model, file.path);
   }
 
   all(): Fact[] {
     this.block(this.procedure.body);
-    this.countFaults();
-    return this.facts;
+    return [...this.facts, ...this.counts.faults()];
   }
 
   private block(block: Block | undefined): void {
@@ -126,7 +111,7 @@ class Walk {
     if (action.text && hasDigit(action.text.value))
       this.facts.push(...secondFaults(this.context, action.text));
     if (action.objects.length > 0) {
-      for (const ref of action.objects) if (ref.count !== undefined) this.count(action, ref);
+      for (const ref of action.objects) if (ref.count !== undefined) this.counts.note(action, ref);
       if (TIGHTENING.has(action.verb) || action.verb === 'check') this.tighten(action);
       if (ORDERED.has(action.verb)) this.orders(action);
     }
@@ -160,7 +145,7 @@ class Walk {
     const partly = pass?.tail === 'pass' && !isWholePass(readTyped(pass.quantity, this.model.values));
     for (const one of tightened) {
       if (!partly) this.withTools(action, own, one, typed?.quantity);
-      this.missing(action, own, one, typed !== undefined);
+      if (!typed) this.missing(action, own, one);
       this.counted(one, typed !== undefined);
     }
   }
@@ -261,62 +246,22 @@ class Walk {
       if (this.once(fact.check, one.thing)) this.facts.push(fact);
   }
 
-  /** The step asks for a torque, and nobody gives one. */
-  private missing(action: Action, own: readonly Thing[], one: Tightened, typed: boolean): void {
-    if (typed || this.tightnessKnown(action, one)) return;
-    const tool = own.find((each) => isTorqueTool(this.model, each));
-    const sentence = action.text?.value ?? '';
-    const vague = isVaguelyTight(sentence) && declared(this.model, one.thing).bolt !== undefined;
-    if (!tool && !asksForTorque(sentence) && !vague) return;
-    if ((tool && isPreset(this.model, tool)) || (sentence !== '' && tellsWhere(sentence)) || this.notesTell())
-      return;
-    if (!this.once('torque-missing', one.thing)) return;
-    this.facts.push({
-      check: 'torque-missing',
-      at: one.at,
-      subject: { thing: one.thing },
-      ...(tool ? { others: [{ thing: tool }] } : {}),
-      words: { why: tool ? 'tool' : vague ? 'vague' : 'sentence' },
-    });
+  private missing(action: Action, own: readonly Thing[], one: Tightened): void {
+    if (!asksInVain(this.model, action, own, one) || this.notesTell()) return;
+    if (this.once('torque-missing', one.thing)) this.facts.push(torqueMissing(this.model, action, own, one));
   }
 
-  private tightnessKnown(action: Action, { thing }: Tightened): boolean {
-    if (thing.torque || thing.stages.length > 0 || action.quantity) return true;
-    return action.tails.some((tail) => {
-      switch (tail.tail) {
-        case 'until':
-        case 'by':
-        case 'not over':
-        case 'not under':
-        case 'expect':
-          return true;
-        case 'to':
-        case 'at':
-          return (
-            tail.quantity !== undefined || tail.refs.length > 0 || ('text' in tail && tail.text !== undefined)
-          );
-        default:
-          return false;
-      }
-    });
-  }
-
-  /** A note, a title or another sentence of the procedure gives a torque or says where it stands. */
   private notesTell(): boolean {
-    this.valueInNotes ??= textsOf(this.procedure.body).some(
-      ({ value }) => (asksForTorque(value) && tellsWhere(value)) || torquesIn(value).length > 0,
-    );
+    this.valueInNotes ??= notesGiveTorque(this.procedure.body);
     return this.valueInNotes;
   }
 
-  private counted({ thing, at }: Tightened, typed: boolean): void {
-    if (thing.type !== 'fastener' || thing.count !== undefined || !isMany(thing)) return;
-    if (!typed && !thing.torque && !declared(this.model, thing).final) return;
-    if (this.once('count-missing', thing))
-      this.facts.push({ check: 'count-missing', at, subject: { thing } });
+  private counted(one: Tightened, typed: boolean): void {
+    if (!isUncounted(this.model, one, typed) || !this.once('count-missing', one.thing)) return;
+    this.facts.push({ check: 'count-missing', at: one.at, subject: { thing: one.thing } });
   }
 
-  // ------------------------------------------------------------ orders and counts
+  // ------------------------------------------------------------ orders
 
   private orders(action: Action): void {
     const loosening = LOOSENING.has(action.verb);
@@ -338,42 +283,6 @@ class Walk {
       if (loosening) this.tightened.delete(thing);
       else if (action.verb === 'tighten') this.tightened.add(thing);
     }
-  }
-
-  private count(action: Action, ref: Ref): void {
-    const thing = this.model.byName.get(ref.name.text);
-    if (!thing || thing.count === undefined || ref.count === undefined) return;
-    const number = ref.positions.length > 0 ? itemsOf(thing, ref).items.length : thing.count;
-    if (ref.positions.length > 0) {
-      if (number !== ref.count) this.countDiffers(ref, thing, ref.count, number);
-      return;
-    }
-    const key = `${thing.id} ${action.verb}`;
-    this.counts.set(key, [
-      ...(this.counts.get(key) ?? []),
-      { ref, thing, number: ref.count, verb: action.verb },
-    ]);
-  }
-
-  /** `remove bolts x2` twice is four: what several steps name is added up. */
-  private countFaults(): void {
-    for (const group of this.counts.values()) {
-      const count = group[0]?.thing.count ?? 0;
-      const sum = group.reduce((total, { number }) => total + number, 0);
-      if (sum % count === 0) continue;
-      for (const { ref, thing, number } of group)
-        if (number !== count) this.countDiffers(ref, thing, number, count);
-    }
-  }
-
-  private countDiffers(ref: Ref, thing: Thing, number: number, count: number): void {
-    this.facts.push({
-      check: 'count-differs',
-      at: this.place(ref),
-      subject: { thing },
-      words: { step: 'yes', number: String(number), count: String(count) },
-      story: [{ at: thing.place, what: 'declared', thing }],
-    });
   }
 
   private once(check: string, thing: Thing): boolean {
@@ -412,46 +321,4 @@ function stageOf(action: Action): number | undefined {
     return Number.isInteger(number) && number > 0 ? number : undefined;
   }
   return undefined;
-}
-
-/** A plural title stands for a group; `drain plug` is one and needs no count. */
-function isMany({ title }: Thing): boolean {
-  const noun = title.split(/ (?:of|on|for|with|in|to|at|from|under|between) |, | \(/)[0] ?? '';
-  return /[^us]s$/i.test(noun);
-}
-
-/** Sentences, notices and titles. */
-function textsOf(block: Block | undefined): { value: string }[] {
-  const texts: { value: string }[] = [];
-  const add = (text: { value: string } | undefined) => {
-    if (text) texts.push(text);
-  };
-  for (const statement of block?.statements ?? []) {
-    switch (statement.kind) {
-      case 'action':
-        add(statement.text);
-        for (const outcome of statement.outcomes) texts.push(...textsOf(outcome.body));
-        break;
-      case 'notice':
-        add(statement.text);
-        break;
-      case 'task':
-      case 'step':
-        add(statement.title);
-        texts.push(...textsOf(statement.body));
-        break;
-      case 'hold':
-      case 'for each':
-        texts.push(...textsOf(statement.body));
-        break;
-      case 'when':
-      case 'if':
-      case 'repeat':
-        texts.push(...textsOf(statement.body), ...textsOf(statement.otherwise));
-        break;
-      default:
-        break;
-    }
-  }
-  return texts;
 }
