@@ -23,9 +23,7 @@ import { faceNotCleaned } from './fluids/face-not-cleaned.ts';
 import { notBled } from './fluids/not-bled.ts';
 import { openedFull } from './fluids/opened-full.ts';
 import { quantityDiffers } from './fluids/quantity-differs.ts';
-import { isolatedOutOfOrder } from './hazards/isolated-out-of-order.ts';
-import { notMadeSafe } from './hazards/not-made-safe.ts';
-import { notProvedSafe } from './hazards/not-proved-safe.ts';
+import { HAZARDS } from './hazards-list.ts';
 import { CONTRACTS, MACHINE, NAMES, QUANTITIES, TEXT } from './names-and-text.ts';
 import { bypassLeft } from './order/bypass-left.ts';
 import { covered } from './order/covered.ts';
@@ -108,8 +106,6 @@ const FLOW: readonly Check[] = [
   loopRunsOut,
   referenceWrong,
 ];
-
-const HAZARDS: readonly Check[] = [notMadeSafe, notProvedSafe, isolatedOutOfOrder];
 
 const FLUIDS: readonly Check[] = [openedFull, notBled, faceNotCleaned, quantityDiffers];
 

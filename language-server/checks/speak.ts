@@ -18,7 +18,8 @@ export function speak(
   built: CaseSet,
 ): Finding {
   const { message, help } = check.says(fact);
-  const inCase = cases && fact.cases !== undefined ? caseWords(fact.cases, cases, fact.every ?? built) : undefined;
+  const inCase =
+    cases && fact.cases !== undefined ? caseWords(fact.cases, cases, fact.every ?? built) : undefined;
   return {
     ...fact.at,
     check: check.name,
@@ -98,6 +99,7 @@ const STORY: Readonly<Record<Story, string>> = {
   cleaned: 'cleaned here',
   measured: 'measured here',
   disturbed: 'disturbed here',
+  'worked on': 'worked on here',
   declared: 'declared here',
 };
 

@@ -26,7 +26,7 @@ export interface Named {
 }
 
 /** Nodes looked at for the shortest case, before the shortest way through the diagram is good enough. */
-const MOST_SEARCHED = 10_000;
+const MOST_SEARCHED = 2_000;
 
 /** A state of the diagram: how many nodes and axes it has. */
 export interface CasesMark {
@@ -161,7 +161,7 @@ export class Cases {
     if (known) return known;
     let shortest = this.shortestWay(a);
     const search = { left: MOST_SEARCHED };
-    for (let length = 0; length < shortest.length && search.left > 0; length++)
+    for (let length = 1; length < shortest.length && search.left > 0; length++)
       shortest = this.within([a], length, search) ?? shortest;
     this.named.set(a, shortest);
     return shortest;
@@ -183,34 +183,34 @@ export class Cases {
     return way;
   }
 
-  /** A case that names at most `length` axes and lies in all of these sets. */
+  /** A case that names at most `length` axes and lies in all of these sets; EVERY is none of them. */
   private within(sets: readonly CaseSet[], length: number, search: { left: number }): Named[] | undefined {
     if (sets.length === 0) return [];
     search.left -= sets.length;
-    if (search.left < 0 || sets.includes(NONE)) return undefined;
+    // A set that is not EVERY leaves out some case, which nothing but a name can keep away.
+    if (length === 0 || search.left < 0) return undefined;
     const axis = Math.min(...sets.map((set) => this.axisOf[set]!));
-    const next = (childrenOf: (children: readonly CaseSet[]) => readonly CaseSet[]) => {
-      const all = sets.flatMap((set) =>
-        this.axisOf[set] === axis ? childrenOf(this.childrenOf[set]!) : [set],
-      );
-      return [...new Set(all)].filter((set) => set !== EVERY);
-    };
-    if (length > 0) {
-      for (let value = 0; value < this.axes[axis]!.phrases.length; value++) {
-        const rest = this.within(
-          next((children) => [children[value]!]),
-          length - 1,
-          search,
-        );
-        if (rest) return [{ axis, value }, ...rest];
-      }
+    for (let value = 0; value < this.axes[axis]!.phrases.length; value++) {
+      const left = this.after(sets, axis, value);
+      const rest = left && this.within(left, length - 1, search);
+      if (rest) return [{ axis, value }, ...rest];
     }
     // Not named: it must lie in the set whatever the value.
-    return this.within(
-      next((children) => children),
-      length,
-      search,
-    );
+    const left = this.after(sets, axis);
+    return left && this.within(left, length, search);
+  }
+
+  /** What is left to lie in once the axis has this value, or any; undefined where no case can. */
+  private after(sets: readonly CaseSet[], axis: number, value?: number): CaseSet[] | undefined {
+    const left = new Set<CaseSet>();
+    for (const set of sets) {
+      if (this.axisOf[set] !== axis) left.add(set);
+      else if (value !== undefined) left.add(this.childrenOf[set]![value]!);
+      else for (const child of this.childrenOf[set]!) left.add(child);
+      if (left.has(NONE)) return undefined;
+    }
+    left.delete(EVERY);
+    return [...left];
   }
 
   /** Steps on the shortest way from a node to EVERY. */

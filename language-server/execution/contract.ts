@@ -39,7 +39,7 @@ export function startHolds(run: Run, procedure: Procedure, at: Place, name: stri
   }
 }
 
-/** A procedure that is printed elsewhere is done: what it says it ends with is so. */
+/** A procedure that is printed elsewhere is done, as one step: what it says it ends with is so. */
 export function makeSo(run: Run, procedure: Procedure): void {
   for (const header of procedure.headers) {
     if (header.header !== 'ends with') continue;
@@ -49,7 +49,7 @@ export function makeSo(run: Run, procedure: Procedure): void {
       for (const { thing, items } of claimed(run.model, claim)) {
         for (const item of items) {
           const means = meaning(run, thing, item, word);
-          if (means) run.start(means.aspect, item, means.value, run.within);
+          if (means) run.set(means.aspect, item, means.value);
         }
       }
     }

@@ -3,6 +3,7 @@
  * Pure: gives facts, never words.
  */
 import type { Header, Procedure, StateClaim } from '../../grammar/syntax/tree.ts';
+import type { Convention } from '../hazards/index.ts';
 import { casesOf } from '../model/conditions.ts';
 import type { Fact } from '../model/facts.ts';
 import type { Model } from '../model/model.ts';
@@ -15,6 +16,13 @@ import { Flow, tasksOf } from './flow.ts';
 import { neverNeeded } from './never-needed.ts';
 import { meaning } from './questions.ts';
 import { Run } from './run.ts';
+import { watchers } from './watchers.ts';
+
+/** What the house has agreed on, where it is not the usual. */
+export interface House {
+  /** What the signal words of notices mean. */
+  convention?: Convention;
+}
 
 export interface Execution {
   run: Run;
@@ -26,9 +34,12 @@ export function execute(
   procedure: Procedure,
   file: string,
   visible: readonly LoadedFile[],
+  house: House = {},
 ): Execution {
   const { run, flow, all, mustCome } = start(model, procedure, file, visible);
+  run.watchers.push(...watchers(run, procedure, house.convention));
   flow.block(procedure.body);
+  for (const watcher of run.watchers) watcher.finish?.();
   for (const thing of run.undecided) {
     const name = procedure.name ?? procedure;
     run.fact({ check: 'undecided', at: { file, start: name.start, end: name.end }, subject: { thing } });
@@ -132,6 +143,13 @@ function startClaim(run: Run, claim: StateClaim, mustCome: Set<number>): void {
           run.start(aspect, item, YES, thing.exists);
         continue;
       }
+      // What a claim finds at the start is the normal position of a control that declares none.
+      if (
+        claim.scope === 'things' &&
+        ['open', 'closed', 'on', 'off'].includes(word) &&
+        !run.positions.has(item)
+      )
+        run.positions.set(item, word);
       const means = meaning(run, thing, item, word);
       if (!means || (claim.scope !== 'things' && (thing.fixed || thing.type === 'tool'))) continue;
       run.start(means.aspect, item, means.value, thing.exists);
@@ -167,7 +185,10 @@ function endClaims(
           const means = meaning(run, thing, item, word);
           if (!means) continue;
           aspects.add(`${means.aspect} ${item}`);
-          if (word === 'off') belongings(run, item, mayBeAway);
+          if (word === 'off') {
+            if (claim.scope === 'things') belongings(run, item, mayBeAway);
+            else mayBeAway.add(item);
+          }
           if (claim.scope !== 'things') continue;
           let failing = NONE;
           for (const entry of run.entries(means.aspect, item, run.cases.and(within, thing.exists))) {

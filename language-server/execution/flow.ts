@@ -97,6 +97,8 @@ export class Flow {
         this.action(statement, file);
         return;
       case 'task':
+        this.watched(() => this.block(statement.body, file));
+        return;
       case 'step':
       case 'hold':
         this.block(statement.body, file);
@@ -124,7 +126,7 @@ export class Flow {
         this.forEach(statement, file);
         return;
       case 'do':
-        if (statement.ref) this.use(statement, statement.ref.text, file);
+        if (statement.ref) this.watched(() => this.use(statement, statement.ref!.text, file));
         return;
       case 'reverse':
         this.reverse(statement, file);
@@ -142,12 +144,22 @@ export class Flow {
         this.unfinished = cases.or(this.unfinished, run.within);
         return;
       case 'notice':
+        for (const watcher of run.watchers) watcher.notice?.(statement, file);
+        return;
       case 'allow':
       case 'broken':
         return;
       default:
         statement satisfies never;
     }
+  }
+
+  /** Work that is entered by itself: a task, or another procedure. */
+  private watched(work: () => void): void {
+    const { watchers } = this.run;
+    for (const watcher of watchers) watcher.enter?.();
+    work();
+    for (const watcher of watchers) watcher.leave?.();
   }
 
   private action(action: Action, file: string): void {
@@ -308,7 +320,23 @@ export class Flow {
         this.tasks = tasksOf(found.procedure);
         startHolds(run, found.procedure, at, name);
         if (found.procedure.body) this.inPlace(found.procedure, found.file.path, at, name);
-        else makeSo(run, found.procedure);
+        else {
+          run.begin(
+            {
+              kind: 'action',
+              verb: 'do',
+              word: { text: 'do', start: at.start, end: at.end },
+              objects: [],
+              together: false,
+              tails: [],
+              outcomes: [],
+              start: at.start,
+              end: at.end,
+            },
+            file,
+          );
+          makeSo(run, found.procedure);
+        }
         this.tasks = tasks;
       }
     }

@@ -23,6 +23,7 @@ import {
   YES,
 } from './aspects.ts';
 import type { CaseSet } from './cases.ts';
+import { normalPosition, type Position } from './positions.ts';
 import type { Run } from './run.ts';
 
 export interface Meaning {
@@ -38,7 +39,7 @@ export function meaning(run: Run, thing: Thing, item: number, state: string): Me
   const control = type === 'control' || type === 'isolator';
   switch (state) {
     case 'off':
-      if (control && !run.model.seats[item]!.length) return position(run, thing, item, state);
+      if (control && !run.model.seats[item]!.length) return position(run, item, state);
       if (type === 'fastener') return { aspect: 'place', mask: bit(OUT), value: OUT };
       if (type === 'connection') return { aspect: 'place', mask: not(CONNECTED), value: DISCONNECTED };
       if (type === 'tool') return { aspect: 'place', mask: not(IN_PLACE), value: 0 };
@@ -65,12 +66,12 @@ export function meaning(run: Run, thing: Thing, item: number, state: string): Me
       return { aspect: 'place', mask: bit(CAPPED), value: CAPPED };
     case 'open':
       if (type === 'connection') return { aspect: 'place', mask: not(CONNECTED), value: DISCONNECTED };
-      return position(run, thing, item, state);
+      return position(run, item, state);
     case 'closed':
       if (type === 'connection') return { aspect: 'place', mask: bit(CONNECTED), value: CONNECTED };
-      return position(run, thing, item, state);
+      return position(run, item, state);
     case 'on':
-      return control ? position(run, thing, item, state) : { aspect: 'live', mask: bit(NO), value: NO };
+      return control ? position(run, item, state) : { aspect: 'live', mask: bit(NO), value: NO };
     case 'locked':
       return { aspect: 'lock', mask: bit(YES), value: YES };
     case 'unlocked':
@@ -112,11 +113,8 @@ export function meaning(run: Run, thing: Thing, item: number, state: string): Me
 }
 
 /** Of a control: its normal position is value 0. */
-function position(run: Run, thing: Thing, item: number, state: string): Meaning {
-  const known = thing.normally ?? run.positions.get(item);
-  const flowing = state === 'open' || state === 'on';
-  const normallyFlowing = known === undefined ? !flowing : known === 'open' || known === 'on';
-  const value = flowing === normallyFlowing ? NO : YES;
+function position(run: Run, item: number, state: string): Meaning {
+  const value = normalPosition(run, item, state as Position) === state ? NO : YES;
   return { aspect: 'moved', mask: bit(value), value };
 }
 

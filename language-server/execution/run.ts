@@ -10,6 +10,7 @@ import type { Place } from '../report/finding.ts';
 import { ASPECT, ASPECTS, type Aspect, FINAL, NO } from './aspects.ts';
 import { type CaseSet, type Cases, NONE } from './cases.ts';
 import { type Entry, State } from './state.ts';
+import type { Watcher } from './watch.ts';
 
 export interface StepRef {
   action: Action;
@@ -53,6 +54,7 @@ export class Run {
   /** Things whose state was given up: the cases they depend on are too many to tell apart. */
   readonly undecided = new Set<Thing>();
   private readonly spent = new Map<Thing, number>();
+  readonly watchers: Watcher[] = [];
   /** More than 0 in the further rounds of a repeat. */
   round = 0;
   /** How many actions were executed: the measure of work. */

@@ -65,4 +65,5 @@ export type Story =
   | 'cleaned'
   | 'measured'
   | 'disturbed'
+  | 'worked on'
   | 'declared';

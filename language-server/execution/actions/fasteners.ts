@@ -134,10 +134,22 @@ export function loosen(run: Run, items: readonly number[]): void {
     if (set === NONE) continue;
     reach(run, item, set, items);
     openSystems(run, item, set);
-    run.set('place', item, LOOSE, set);
+    loosenTo(run, item, set);
     run.set('secured', item, YES, set);
     letOut(run, item, set);
   }
+}
+
+/** Where the plan says to loosen after the stage that was reached, loosening is that stage; else it is loose. */
+function loosenTo(run: Run, item: number, within: CaseSet): void {
+  const { stages } = run.thing(item);
+  const reached = run.entries('place', item, within);
+  run.set('place', item, LOOSE, within);
+  stages.slice(0, MOST_STAGES).forEach((stage, index) => {
+    if (stage.kind !== 'loosen' || index === 0) return;
+    for (const entry of reached.filter((one) => one.value === STAGE + index))
+      run.set('place', item, STAGE + index + 1, entry.cases);
+  });
 }
 
 /** What a `tighten` line asks for. */
@@ -196,14 +208,7 @@ function toStage(run: Run, item: number, stage: number, within: CaseSet): void {
     return;
   }
   for (const entry of run.entries('place', item, within)) {
-    const at =
-      entry.value === FINAL
-        ? last
-        : entry.value > STAGE
-          ? entry.value - STAGE
-          : entry.value === LOOSE && thing.stages[stage - 2]?.kind === 'loosen'
-            ? stage - 1
-            : 0;
+    const at = entry.value === FINAL ? last : entry.value > STAGE ? entry.value - STAGE : 0;
     if (entry.assumed || at === stage - 1) continue;
     const check = at === stage ? 'stage-repeated' : at > stage ? 'stage-out-of-order' : 'stage-skipped';
     run.blame(check, item, {
@@ -238,6 +243,10 @@ export function secure(run: Run, items: readonly number[]): void {
     const thing = run.thing(item);
     run.require('not-in-place', item, 'place', item, not(OUT), FINAL, run.within, storyOf(thing));
     reach(run, item, run.within, items);
+    const exists = run.cases.and(run.within, thing.exists);
+    // A fastener that declares no securing may be secured at any time.
+    if (thing.needsSecuring)
+      already(run, item, run.entries('secured', item), bit(NO), exists, 'puts back', 'tightened');
     run.set('secured', item, NO);
   }
 }

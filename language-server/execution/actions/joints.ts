@@ -3,6 +3,7 @@ import type { Story } from '../../model/facts.ts';
 import { bit, CAPPED, CONNECTED, DISCONNECTED, HAS_BEEN_OFF, NO, YES } from '../aspects.ts';
 import { type CaseSet, NONE } from '../cases.ts';
 import { apart } from '../geometry.ts';
+import { normalPosition } from '../positions.ts';
 import type { Run } from '../run.ts';
 import { already, letOut, openSystems, reach, storyOf } from './common.ts';
 import { missing, partJoint, sealed } from './parts.ts';
@@ -138,30 +139,6 @@ export function operate(run: Run, items: readonly number[], to: 'open' | 'closed
     run.set('moved', item, value, set);
     if (value === YES) letOut(run, item, set);
   }
-}
-
-/**
- * The normal position: declared; or, for a point at which a system is relieved, drained, filled or vented,
- * closed; or, for an isolator, the one that lets energy through; else the opposite of the first action on it.
- */
-function normalPosition(run: Run, item: number, first: 'open' | 'closed' | 'on' | 'off'): string {
-  const thing = run.thing(item);
-  const { model } = run;
-  if (thing.normally) {
-    // `normally on` and `open the breaker`: both pairs name the same two positions.
-    if (first === 'open' || first === 'closed')
-      return thing.normally === 'on' ? 'open' : thing.normally === 'off' ? 'closed' : thing.normally;
-    return thing.normally === 'open' ? 'on' : thing.normally === 'closed' ? 'off' : thing.normally;
-  }
-  const flow = first === 'open' || first === 'closed';
-  if (model.relieves[item]!.length + model.drains[item]!.length + model.servicePoints[item]!.length > 0)
-    return flow ? 'closed' : 'off';
-  if (thing.type === 'isolator' || model.isolates[item]!.length > 0) return flow ? 'open' : 'on';
-  const known = run.positions.get(item);
-  if (known) return known;
-  const normal = { open: 'closed', closed: 'open', on: 'off', off: 'on' }[first];
-  run.positions.set(item, normal);
-  return normal;
 }
 
 function positionStory(to: 'open' | 'closed' | 'on' | 'off'): Story {

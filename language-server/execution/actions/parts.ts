@@ -15,6 +15,7 @@ import {
   OFF,
   OUT,
   PLACED,
+  THROWN_AWAY,
   TRIAL,
   YES,
 } from '../aspects.ts';
@@ -418,7 +419,16 @@ export function discard(run: Run, items: readonly number[]): void {
     const thing = run.thing(item);
     if (thing.type === 'fastener') {
       run.require('still-held', item, 'place', item, bit(OUT), OUT, run.within, storyOf(thing));
-      run.set('parted', item, 2);
+      already(
+        run,
+        item,
+        run.entries('parted', item),
+        bit(THROWN_AWAY),
+        cases.and(run.within, thing.exists),
+        'takes away',
+        'discarded',
+      );
+      run.set('parted', item, THROWN_AWAY);
       continue;
     }
     const set = already(

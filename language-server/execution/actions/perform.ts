@@ -35,9 +35,12 @@ export function perform(run: Run, action: Action, file: string, resolve: Resolve
   run.begin(action, file);
   const groups = groupsOf(run, action, resolve);
   run.touch(groups, tailItems(action, resolve));
+  const items = groups.flat();
+  for (const watcher of run.watchers) watcher.before?.(action, file, items);
   const verb = PERFORMERS[action.verb];
   if (verb) for (const items of groups.length > 0 ? groups : [[]]) verb(run, items, action, resolve);
   run.flush();
+  for (const watcher of run.watchers) watcher.after?.(action, items);
 }
 
 /** What the tails name: tools, what is held, what a measurement is taken between. */

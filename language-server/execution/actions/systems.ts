@@ -17,7 +17,10 @@ export function isolate(run: Run, systems: readonly number[]): void {
     );
     run.set('live', system, YES, set);
     run.set('proved', system, NO, set);
-    for (const isolator of run.model.isolators[system]!) moveIsolator(run, isolator, YES, set);
+    for (const isolator of run.model.isolators[system]!) {
+      moveIsolator(run, isolator, YES, set);
+      cutOthers(run, system, isolator, set);
+    }
   }
 }
 
@@ -33,7 +36,29 @@ export function restore(run: Run, systems: readonly number[]): void {
       'restored',
     );
     energise(run, system, set);
-    for (const isolator of run.model.isolators[system]!) moveIsolator(run, isolator, NO, set);
+    for (const isolator of run.model.isolators[system]!) {
+      moveIsolator(run, isolator, NO, set);
+      for (const other of run.model.isolates[isolator]!) {
+        if (other !== system) energise(run, other, run.where('live', other, bit(YES), set), [isolator]);
+      }
+    }
+  }
+}
+
+/** One switch may cut off more than the system that was meant: that is no work of its own on the others. */
+function cutOthers(run: Run, system: number, isolator: number, within: CaseSet): void {
+  for (const other of run.model.isolates[isolator]!) {
+    if (other === system) continue;
+    let all = run.where('live', other, bit(NO), within);
+    for (const one of run.model.isolators[other]!) {
+      const connection = run.thing(one).type === 'connection';
+      all = run.cases.and(
+        all,
+        connection ? run.where('place', one, ~bit(CONNECTED), all) : run.where('moved', one, bit(YES), all),
+      );
+    }
+    run.assume('live', other, YES, all);
+    run.set('proved', other, NO, all);
   }
 }
 

@@ -1,6 +1,6 @@
 /** Tools, fixtures, supports, locks and bypasses: put in place, and what they hold; turning. */
 import { AWAY, bit, FITTED, GONE, IN_PLACE, NO, OFF, PLACED, YES } from '../aspects.ts';
-import { NONE } from '../cases.ts';
+import { type CaseSet, NONE } from '../cases.ts';
 import type { Run } from '../run.ts';
 import { already } from './common.ts';
 import { missing } from './parts.ts';
@@ -36,6 +36,7 @@ export function removeTool(run: Run, items: readonly number[]): void {
     const held = run.heldBy.get(item);
     if (!held) continue;
     for (const other of held) {
+      carriersBack(run, other, run.where('supported', other, bit(YES), set));
       run.set('supported', other, NO, set);
       run.set('bypass', other, NO, set);
     }
@@ -80,13 +81,18 @@ export function lower(run: Run, items: readonly number[]): void {
       'supported',
     );
     if (set === NONE) continue;
-    const fitted = run.where('place', item, PLACED, set);
-    for (const carrier of run.model.carriedBy[item]!) {
-      const off = run.where('place', carrier, bit(OFF, GONE), fitted);
-      if (off !== NONE) missing(run, 'not-supported', item, carrier, off);
-    }
+    carriersBack(run, item, set);
     run.set('supported', item, NO, set);
     letGo(run, item);
+  }
+}
+
+/** A fitted thing is let down onto what carries it: that has to be there. */
+function carriersBack(run: Run, item: number, within: CaseSet): void {
+  const fitted = run.where('place', item, PLACED, within);
+  for (const carrier of run.model.carriedBy[item]!) {
+    const off = run.where('place', carrier, bit(OFF, GONE), fitted);
+    if (off !== NONE) missing(run, 'not-supported', item, carrier, off);
   }
 }
 
