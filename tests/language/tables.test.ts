@@ -1,6 +1,7 @@
 /** The tables of the reference say what the data says: `npm run -s reference` writes them anew. */
 import { expect, test } from 'vitest';
 import { REFERENCE, textOf } from './examples.ts';
+import { READINGS, reading } from './readings.ts';
 import { TABLES, withTables } from './tables.ts';
 
 const reference = textOf(REFERENCE);
@@ -25,4 +26,18 @@ test('a table that differs is seen', () => {
   const wrong = '<!-- hazards -->\n\n`damp`.\n\n<!-- /hazards -->';
   expect(withTables(wrong)).toBe(`<!-- hazards -->\n\n${TABLES.hazards!()}\n\n<!-- /hazards -->`);
   expect(withTables('<!-- remark -->\nstays\n<!-- /remark -->')).toContain('stays');
+});
+
+test('the readings are the decisions that the tests of the parser hold', () => {
+  const tests = textOf('tests/grammar/parser/decisions.test.ts');
+  const decided = [...tests.matchAll(/^ *it\('((?:[^'\\]|\\.)*)'/gm)].map(([, title]) => title!);
+  expect(decided.length).toBeGreaterThan(30);
+  expect(Object.keys(READINGS).sort()).toEqual(decided.sort());
+});
+
+test('a line that is said to be read is read without a problem, but for the one that shows a slip', () => {
+  const slips = Object.values(READINGS)
+    .flat()
+    .filter((one) => reading(one).includes('and what is wrong is reported'));
+  expect(slips.map(({ written }) => written)).toEqual(['remove cover,\nlock flywheel']);
 });

@@ -12,7 +12,7 @@ import {
   unitNamed,
   units,
 } from '../../grammar/quantity/index.ts';
-import { CLAUSES_OF, DECLARATION_KINDS, HAZARDS, STATES } from '../../grammar/tokens/clauses.ts';
+import { CLAUSES_OF, DECLARATION_KINDS, HARM_WORDS, HAZARDS, STATES } from '../../grammar/tokens/clauses.ts';
 import { VERBS } from '../../grammar/tokens/verbs.ts';
 import { ALL_CHECKS, checkNamed } from '../../language-server/checks/all.ts';
 import { SIZE_LIMIT } from '../../language-server/cli/read.ts';
@@ -37,7 +37,7 @@ export const TABLES: Readonly<Record<string, () => string>> = {
         codes([...CLAUSES_OF[kind]].map((clause) => (clause === 'count' ? 'x6' : clause)).sort()),
       ]),
     ),
-  hazards: () => `${codes(HAZARDS)}.`,
+  hazards: () => `${codes(HAZARDS)}. How bad it is at its worst: ${codes(HARM_WORDS)}.`,
   states: () =>
     table(
       ['state', 'said of'],
@@ -61,14 +61,16 @@ export const TABLES: Readonly<Record<string, () => string>> = {
   readings: () =>
     table(
       ['written', 'read as', 'because'],
-      READINGS.map((one) => [
-        one.written
-          .split('\n')
-          .map((line) => code(line.trim()))
-          .join('<br>'),
-        reading(one).join('<br>'),
-        one.because,
-      ]),
+      Object.values(READINGS)
+        .flat()
+        .map((one) => [
+          one.written
+            .split('\n')
+            .map((line) => code(line.trim()))
+            .join('<br>'),
+          reading(one).join('<br>'),
+          one.because,
+        ]),
     ),
   checks: () => groups().join('\n\n'),
   limits: () =>

@@ -24,7 +24,7 @@ import type {
   Statement,
   TailName,
 } from '../../grammar/syntax/tree.ts';
-import { CLAUSE_SHAPES, DECLARATION_KINDS, SIGNALS } from '../../grammar/tokens/clauses.ts';
+import { CLAUSE_SHAPES, DECLARATION_KINDS, HARM_WORDS, SIGNALS } from '../../grammar/tokens/clauses.ts';
 import { VERBS } from '../../grammar/tokens/verbs.ts';
 import { visit } from '../support/trees.ts';
 import { examplesIn, REFERENCE, textOf } from './examples.ts';
@@ -267,4 +267,10 @@ test('every tail is explained', () => {
 test('every kind of declaration is explained once', () => {
   const lines = explained('## The machine', '### Parts');
   expect(twiceOrNever(DECLARATION_KINDS, lines)).toEqual([]);
+});
+
+test('how bad a hazard is at its worst is listed', () => {
+  expect(
+    shown('text').filter((text) => (HARM_WORDS as readonly string[]).includes(text)).length,
+  ).toBeGreaterThan(1);
 });
