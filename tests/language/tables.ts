@@ -77,6 +77,8 @@ export const TABLES: Readonly<Record<string, () => string>> = {
     [
       `- Blocks in one another: ${MAX_DEPTH}. What is deeper is reported and not read.`,
       `- Problems of the text itself that are listed for one file: ${MAX_PROBLEMS}.`,
+      '- Brackets and `sum of` in one another: 40. `any … of any …` in one another: 8.',
+      '- Positions of a group that are told apart: 200. A larger group is treated as one.',
       `- Size of a file: ${SIZE_LIMIT / 1024 / 1024} MB.`,
       ...NOT_YET.flatMap(([check, sentence]) => (checkNamed(check) ? [] : [`- ${sentence}`])),
     ].join('\n'),
