@@ -527,5 +527,6 @@ const NO_ITEMS: readonly number[] = [];
 function push(lists: number[][], item: number, other: number): void {
   const list = lists[item]!;
   if (list === NO_ITEMS) lists[item] = [other];
-  else if (!list.includes(other)) list.push(other);
+  // Long lists are a base with much on it; the same pair twice in a row is all that can repeat there.
+  else if (list.length > 16 ? list[list.length - 1] !== other : !list.includes(other)) list.push(other);
 }

@@ -210,8 +210,6 @@ export function run(w: Work, systems: readonly System[]): void {
 export function support(w: Work, item: Item, tools: readonly Item[], raised: boolean): void {
   const one = stateOf(w, item);
   if (one.place === 'discarded') w.report('not-in-place');
-  const before = raised ? one.raisedBy : one.supportedBy;
-  if (before !== undefined) already(w, before, false);
   if (raised) one.raisedBy = w.line;
   else one.supportedBy = w.line;
   for (const tool of tools) {
