@@ -113,10 +113,13 @@ ${more}`;
   const path = 'rig.dowel';
   const result = writeOut(memoryHost({ [path]: text }), path)!;
   expect(parse(result).problems).toEqual([]);
-  // It checks as before.
-  const at = (one: string) => memoryHost({ [path]: one });
-  const rest = (one: string) => findings(at(one), path).filter((told) => !OF_THE_SHORT_FORM.test(told));
-  expect(rest(result)).toEqual(rest(text));
+  // It checks as before; where the short form itself is wrong, the steps may show more.
+  const told = (one: string) => findings(memoryHost({ [path]: one }), path);
+  const then = told(text);
+  const now = told(result);
+  const known = then.filter((one) => !OF_THE_SHORT_FORM.test(one));
+  if (known.length === then.length) expect(now).toEqual(known);
+  else expect(now).toEqual(expect.arrayContaining(known));
   const body = /procedure work "Work"[^{]*?\n([\s\S]*?)\n\}\n/.exec(result)![1]!;
   return body.slice(body.indexOf('{\n') + 2);
 }
