@@ -1,5 +1,6 @@
 /** Fasteners: out and in, loose and tight, stage by stage. */
 import type { Action, Quantity } from '../../../grammar/syntax/tree.ts';
+import type { Thing } from '../../model/model.ts';
 import {
   bit,
   FINAL,
@@ -154,7 +155,7 @@ function loosenTo(run: Run, item: number, within: CaseSet): void {
 
 /** What a `tighten` line asks for. */
 export type Aim =
-  | { kind: 'final'; feel: boolean }
+  | { kind: 'final'; feel: boolean; quantity?: Quantity }
   | { kind: 'stage'; stage: number }
   | { kind: 'pass'; complete: boolean };
 
@@ -166,7 +167,27 @@ export function aimOf(action: Action): Aim {
       return { kind: 'pass', complete: (whole(tail.quantity) ?? 0) >= 100 };
     }
   }
-  return { kind: 'final', feel: action.tails.some((tail) => tail.tail === 'until') };
+  const value = action.tails.find((tail) => tail.tail === 'to' || tail.tail === 'at');
+  const quantity = value && 'quantity' in value ? value.quantity : undefined;
+  return {
+    kind: 'final',
+    feel: action.tails.some((tail) => tail.tail === 'until'),
+    ...(quantity ? { quantity } : {}),
+  };
+}
+
+/** `tighten bolts to 16 N·m` where 16 N·m is one stage of the plan, written the same way: that stage is meant. */
+function stageMeant(thing: Thing, quantity: Quantity | undefined): number | undefined {
+  const written = (one: Quantity | undefined) => {
+    const amount = one?.form === 'plain' ? one.amounts[0] : undefined;
+    return amount && `${amount.number} ${amount.unit?.text ?? ''}`;
+  };
+  const wanted = written(quantity);
+  if (wanted === undefined) return undefined;
+  const same = thing.stages.flatMap((stage, index) =>
+    'quantity' in stage && written(stage.quantity) === wanted ? [index + 1] : [],
+  );
+  return same.length === 1 ? same[0] : undefined;
 }
 
 export function whole(quantity: Quantity | undefined): number | undefined {
@@ -189,7 +210,9 @@ export function tighten(run: Run, items: readonly number[], aim: Aim): void {
     }
     if (set === NONE) continue;
     reach(run, item, set, items);
-    if (aim.kind === 'final') {
+    const meant = aim.kind === 'final' ? stageMeant(thing, aim.quantity) : undefined;
+    if (meant !== undefined) toStage(run, item, meant, set);
+    else if (aim.kind === 'final') {
       if (aim.feel) run.set('feel', item, YES, set);
       makeFinal(run, item, set);
     } else if (aim.kind === 'pass') {
