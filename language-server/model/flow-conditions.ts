@@ -116,6 +116,8 @@ function wordsOf(condition: Condition): string {
 
 /** `less than 0.005 in and more than 0.025 in`: no reading is both. */
 function crossed(sentence: string): Impossible | undefined {
+  // Nearly every sentence is done with here.
+  if (!sentence.includes(' and ')) return undefined;
   const found = findQuantities(sentence);
   for (const [index, first] of found.entries()) {
     const second = found[index + 1];

@@ -46,6 +46,7 @@ export function flowFaults(model: Model, procedure: Procedure, file: Where): Fac
     facts.push(...outcomeFaults(statement, names, file));
     facts.push(...sentenceFaults(statement.text, file.path));
     facts.push(...lookUpFaults(statement, model.tables, kinds.of, file));
+    if (statement.outcomes.length === 0 && !statement.expression && statement.tails.length === 0) continue;
     const intervals = statement.outcomes.flatMap(({ interval }) => interval ?? []);
     const scale = scaleKind(intervals, 'The outcomes of one measurement', kinds.of, file, facts);
     const known = statement.expression ? expressionKind(statement.expression, kinds.of, file, facts) : scale;

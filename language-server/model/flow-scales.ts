@@ -22,20 +22,24 @@ export function outcomeFaults(action: Action, names: Names, where: Where): Fact[
   if (intervals.length === 0) return [];
   // A word takes what no range takes.
   const closed = outcomes.some(({ interval }) => interval === undefined);
-  return faultsOf(intervals, { of: 'outcomes', at: headOf(action), whole: true, closed }, names, where);
+  return faultsOf(intervals, { of: 'outcomes', at: () => headOf(action), whole: true, closed }, names, where);
 }
 
 export function tableFaults(table: Table, names: Names, where: Where): Fact[] {
   const intervals = table.rows.map(({ interval }) => interval);
   // A list of single values is no scale: nothing is said of what lies between them.
   const closed = intervals.some(({ bound }) => bound === 'exactly');
-  const { start, end } = table.name ?? table;
-  return faultsOf(intervals, { of: 'rows', at: { start, end }, whole: false, closed }, names, where);
+  return faultsOf(
+    intervals,
+    { of: 'rows', at: () => table.name ?? table, whole: false, closed },
+    names,
+    where,
+  );
 }
 
 function faultsOf(
   intervals: readonly Interval[],
-  { of, at, whole, closed }: { of: 'outcomes' | 'rows'; at: Span; whole: boolean; closed: boolean },
+  { of, at, whole, closed }: { of: 'outcomes' | 'rows'; at: () => Span; whole: boolean; closed: boolean },
   names: Names,
   { path, text }: Where,
 ): Fact[] {
@@ -66,7 +70,7 @@ function faultsOf(
   if (holes.length > 0) {
     facts.push({
       check: 'range-gap',
-      at: place(at),
+      at: place(at()),
       words: { of, holes: list(holes.map(holeWords)) },
     });
   }

@@ -28,7 +28,7 @@ function gather(block: Block | undefined, parent: Visited | undefined, into: Vis
 /** The statements after it, in its own block and, where that only groups steps, in the block around. */
 export function* following(one: Visited): Generator<Statement> {
   for (let at: Visited | undefined = one; at; at = at.parent) {
-    yield* at.statements.slice(at.index + 1);
+    for (let next = at.index + 1; next < at.statements.length; next++) yield at.statements[next]!;
     const kind: Statement['kind'] | undefined = at.parent?.statement.kind;
     if (kind !== 'step' && kind !== 'task' && kind !== 'hold') return;
   }
@@ -41,6 +41,7 @@ export function* around(one: Visited): Generator<Statement> {
 
 /** The blocks of a statement, those of its outcomes among them. */
 function bodiesOf(statement: Statement): Block[] {
+  if (statement.kind === 'action' && statement.outcomes.length === 0) return [];
   const bodies: (Block | undefined)[] = [];
   if (statement.kind === 'action') bodies.push(...statement.outcomes.map((outcome) => outcome.body));
   else {
