@@ -56,6 +56,14 @@ export function makeSo(run: Run, procedure: Procedure): void {
   }
 }
 
+/** A shared declaration that others are `like` and that itself holds, seals or joins nothing is no thing of the machine. */
+function isPattern(model: Model, thing: Thing): boolean {
+  if (model.seats[thing.first]!.length > 0) return false;
+  if (thing.type === 'fastener' || thing.type === 'connection')
+    return model.members[thing.first]!.length === 0;
+  return thing.type === 'seal' && model.sealedParts[thing.first]!.length === 0;
+}
+
 /** The things a claim is about, with their items. */
 export function claimed(model: Model, claim: StateClaim): { thing: Thing; items: number[] }[] {
   const except = new Set(
@@ -70,7 +78,8 @@ export function claimed(model: Model, claim: StateClaim): { thing: Thing; items:
   };
   if (claim.scope === 'everything') {
     for (const thing of model.things) {
-      if (['fluid', 'consumable', 'kit', 'face', 'tool'].includes(thing.type)) continue;
+      if (['fluid', 'consumable', 'kit', 'face', 'tool'].includes(thing.type) || isPattern(model, thing))
+        continue;
       add(
         thing,
         thing.positions.map((_, index) => thing.first + index),

@@ -3,6 +3,7 @@
  * taken off, put back, loosened or exchanged since.
  */
 import type { Action, Expression } from '../../grammar/syntax/tree.ts';
+import { bit, TRIAL } from './aspects.ts';
 import { NONE } from './cases.ts';
 import type { Run } from './run.ts';
 
@@ -34,8 +35,14 @@ export class Measured {
       name?.tail === 'as' ? name.name?.text : action.verb === 'record' ? action.topic?.text : undefined;
     if (!key) return;
     if (action.expression) this.derive(key, action.expression);
-    else if (action.verb === 'measure' || action.verb === 'record')
-      this.values.set(key, { items: run.steps[step]!.touched, step });
+    else if (action.verb === 'measure' || action.verb === 'record') {
+      // What is measured on a trial fit is meant for the time after it.
+      const items = run.steps[step]!.touched;
+      const onTrial = items.some(
+        (item) => run.thing(item).type === 'part' && run.where('place', item, bit(TRIAL)) !== NONE,
+      );
+      this.values.set(key, { items: onTrial ? [] : items, step });
+    }
   }
 
   /** A value computed from others is as fresh as the oldest of them. */

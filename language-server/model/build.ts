@@ -497,7 +497,7 @@ export function itemsOf(thing: Thing, ref: Ref): { items: number[]; unknown?: Re
     const to = position.to === undefined ? from : thing.positions.indexOf(position.to);
     // A group without a count has no numbers to be wrong about.
     if (from < 0 || to < 0) {
-      if (thing.count !== undefined) unknown = position;
+      if (thing.count !== undefined && thing.positions.length > 1) unknown = position;
       else items.push(...all);
       continue;
     }

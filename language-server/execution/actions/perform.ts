@@ -5,7 +5,7 @@
 import type { Action, Ref, Tail } from '../../../grammar/syntax/tree.ts';
 import { verbNamed } from '../../../grammar/tokens/verbs.ts';
 import { itemsOf } from '../../model/build.ts';
-import { CLEAN, FINAL, FITTED, GONE, not, OFF, OUT, YES } from '../aspects.ts';
+import { bit, CLEAN, FINAL, FITTED, GONE, not, OFF, OUT, YES } from '../aspects.ts';
 import { apart } from '../geometry.ts';
 import type { Run } from '../run.ts';
 import { atHand, reach, storyOf } from './common.ts';
@@ -55,10 +55,17 @@ function groupsOf(run: Run, action: Action, resolve: Resolve): number[][] {
   // A thing of a kind that the verb cannot act on is a finding about names, not about the machine.
   const on: readonly string[] | undefined = action.fresh === 'kit' ? undefined : verbNamed(action.verb)?.on;
   const kinds = (item: number): string => run.thing(item).type;
+  const except = new Set(
+    action.tails.flatMap((tail) =>
+      tail.tail === 'except' ? tail.refs.flatMap((ref) => resolve(ref)?.items ?? []) : [],
+    ),
+  );
   const groups: number[][] = [];
   for (const ref of action.objects) {
     const found = resolve(ref);
-    const items = found?.items.filter((item) => on === undefined || on.includes(kinds(item))) ?? [];
+    const items =
+      found?.items.filter((item) => (on === undefined || on.includes(kinds(item))) && !except.has(item)) ??
+      [];
     if (items.length > 0) groups.push(items);
   }
   if (action.together && groups.length > 1) {
@@ -132,7 +139,10 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
   'let cool': (run, items) => letCool(run, items),
   prove: (run, items) => prove(run, items),
   drain: (run, items) => drain(run, items),
-  recover: (run, items) => drain(run, items),
+  recover: (run, items) => {
+    drain(run, items);
+    relieve(run, items);
+  },
   fill: (run, items) => fill(run, items),
   'top up': (run, items) => topUp(run, items),
   bleed: (run, items) => bleed(run, items),
@@ -155,7 +165,13 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
   inspect: (run, items) => looking(run, items),
   record: (run, items) => looking(run, items),
   send: (run, items) => looking(run, items),
-  check: (run, items) => inPlace(run, items, {}),
+  check: (run, items) => {
+    inPlace(run, items, {});
+    // A checked fastener has been worked on: it may be tightened again.
+    for (const item of items)
+      if (run.thing(item).type === 'fastener')
+        run.set('place', item, FINAL, run.where('place', item, bit(FINAL)));
+  },
   measure: (run, items, action, resolve) => {
     looking(run, items);
     const between = action.tails.flatMap((tail) => (tail.tail === 'between' ? tail.refs : []));
