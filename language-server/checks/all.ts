@@ -23,7 +23,7 @@ import { faceNotCleaned } from './fluids/face-not-cleaned.ts';
 import { notBled } from './fluids/not-bled.ts';
 import { openedFull } from './fluids/opened-full.ts';
 import { quantityDiffers } from './fluids/quantity-differs.ts';
-import { HAZARDS } from './hazards-list.ts';
+import { HAZARDS, RESOURCES } from './hazards-list.ts';
 import { CONTRACTS, MACHINE, NAMES, QUANTITIES, TEXT } from './names-and-text.ts';
 import { bypassLeft } from './order/bypass-left.ts';
 import { covered } from './order/covered.ts';
@@ -114,6 +114,7 @@ export const ALL_CHECKS: readonly Check[] = [
   ...ORDER,
   ...FASTENING,
   ...HAZARDS,
+  ...RESOURCES,
   ...FLUIDS,
   // What branches, repeats, variants and measurements show.
   ...FLOW,

@@ -11,11 +11,13 @@ import type { Fact } from '../model/facts.ts';
 import { fasteningFaults } from '../model/fastening-faults.ts';
 import { fasteningSteps } from '../model/fastening-steps.ts';
 import { declaredFlowFaults, flowFaults } from '../model/flow-faults.ts';
+import { declaredHazardFaults, hazardFaults } from '../model/hazard-faults.ts';
 import { machineFaults } from '../model/machine-faults.ts';
 import type { Model } from '../model/model.ts';
 import { findMachine, type LoadedFile, Loader, unknownName } from '../model/names.ts';
 import { procedureNames } from '../model/procedure-names.ts';
 import { quantityFaults } from '../model/quantity-faults.ts';
+import { resourceFaults } from '../model/resource-faults.ts';
 import type { SourceHost } from '../project/project.ts';
 import { type Finding, inReadingOrder } from '../report/finding.ts';
 import { checkNamed } from './all.ts';
@@ -105,16 +107,28 @@ export class ProjectCheck {
           model,
         );
         const declared = declaredFlowFaults(model, [...machine.items, ...file.shared], file);
-        this.say([...machineFaults(model), ...fasteningFaults(model), ...declared].filter(ofThisFile), model);
+        this.say(
+          [
+            ...machineFaults(model),
+            ...fasteningFaults(model),
+            ...declaredHazardFaults(model),
+            ...declared,
+          ].filter(ofThisFile),
+          model,
+        );
       });
     }
     if (file.machines.length === 0 && file.shared.length > 0) {
       this.guard(file, 0, () => {
         const { model, facts } = this.model(undefined, file, visible);
         const declared = declaredFlowFaults(model, file.shared, file);
-        const own = [...facts, ...machineFaults(model), ...fasteningFaults(model), ...declared].filter(
-          ofThisFile,
-        );
+        const own = [
+          ...facts,
+          ...machineFaults(model),
+          ...fasteningFaults(model),
+          ...declaredHazardFaults(model),
+          ...declared,
+        ].filter(ofThisFile);
         // What the machines that use the file declare is not known here.
         this.say(
           own.filter((fact) => fact.check !== 'unknown-name'),
@@ -133,6 +147,8 @@ export class ProjectCheck {
     this.say(names.facts, model);
     this.say([...fasteningSteps(model, procedure, file), ...amountFaults(model, procedure, file)], model);
     this.say(flowFaults(model, procedure, file), model);
+    this.say(hazardFaults(model, procedure, file), model);
+    this.say(resourceFaults(model, procedure, file, visible), model);
     const { run, facts } = execute(model, procedure, file.path, visible);
     this.statements += run.executed;
     this.say(

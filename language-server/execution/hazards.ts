@@ -13,6 +13,7 @@
 import type { Action, Notice } from '../../grammar/syntax/tree.ts';
 import { HAZARDS } from '../../grammar/tokens/clauses.ts';
 import {
+  brings,
   type Convention,
   DEFAULT_CONVENTION,
   energyOf,
@@ -147,7 +148,9 @@ export class HazardWatch implements Watcher {
     for (const hazard of names) {
       this.scope.given.push({ hazard, cases: within, notice });
       for (const one of this.scope.missing) {
-        if (one.open && one.meeting.declared.hazard === hazard) one.late ??= { notice, file };
+        if (!one.open || one.late || one.meeting.declared.hazard !== hazard) continue;
+        one.late = { notice, file };
+        this.judge(one.meeting.declared, notice, [notice], one.cases);
       }
       for (const course of this.courses.values()) {
         if (course.declared.hazard !== hazard) continue;
@@ -175,7 +178,9 @@ export class HazardWatch implements Watcher {
         course.perhaps = { step, cases: cases.minus(met, said) };
         continue;
       }
-      const asked = cases.minus(met, cases.or(said, course.handled));
+      // That it is safe now is no help where the step brings the energy.
+      const handled = brings(meeting.event) ? NONE : course.handled;
+      const asked = cases.minus(met, cases.or(said, handled));
       this.guarded(meeting.declared, met);
       course.settled = cases.or(course.settled, met);
       if (asked !== NONE) this.missed(course, meeting, step, asked);
@@ -317,9 +322,19 @@ export class HazardWatch implements Watcher {
       (one) => one.hazard === declared.hazard && one.notice && cases.and(one.cases, met) !== NONE,
     );
     const last = given[given.length - 1]?.notice;
-    if (!last) return;
+    if (last)
+      this.judge(
+        declared,
+        last,
+        given.map(({ notice }) => notice!),
+        met,
+      );
+  }
+
+  /** The last of the notices that stand for a hazard is told, where none of them is strong enough. */
+  private judge(declared: DeclaredHazard, last: Notice, notices: readonly Notice[], met: CaseSet): void {
     const needed = this.needed(declared);
-    if (!isMilder(strongest(given.map(({ notice }) => notice!.signal)), needed)) return;
+    if (!isMilder(strongest(notices.map(({ signal }) => signal)), needed)) return;
     const known = this.weak.get(last);
     if (known && !isMilder(known.needed, needed)) return;
     this.weak.set(last, { notice: last, file: this.files.get(last)!, declared, needed, cases: met });

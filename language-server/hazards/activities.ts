@@ -140,6 +140,11 @@ export function begins(hazard: string, event: SystemEvent): boolean {
   return (hazard === 'live' && event === 'isolating') || (hazard === 'hot' && event === 'cooling');
 }
 
+/** Whether the event brings the energy back: then a system that is safe before it is none after it. */
+export function brings(event: SystemEvent | undefined): boolean {
+  return event === 'pressurising' || event === 'filling';
+}
+
 /** The energy of a system that a hazard is about; of other hazards all that it has. */
 export type Energy = 'pressure' | 'heat' | 'live' | 'fluid';
 

@@ -76,9 +76,22 @@ function clausesOf(sentence: string): string[] {
 }
 
 function isCommand(clause: string, verbs: ReadonlySet<string>): boolean {
-  const first = /^[a-z]+/i.exec(clause)?.[0].toLowerCase();
-  return first !== undefined && (COMMANDS.has(first) || verbs.has(first));
+  const [first = '', next = ''] = clause.toLowerCase().match(/[a-z]+/g) ?? [];
+  if (COMMANDS.has(first)) return true;
+  if (!verbs.has(first)) return false;
+  // `Oil at 80 °C burns`, `Drain water is hot`: words that are nouns as well.
+  return NOUNS.has(first) ? ARTICLES.has(next) : !NO_OBJECT.has(next);
 }
+
+const NOUNS: ReadonlySet<string> = new Set(
+  'oil grease drain cap support mark lock coat turn measure record check start open clean seal'.split(' '),
+);
+const ARTICLES: ReadonlySet<string> = new Set(
+  'the a an all both each every any it its their them new'.split(' '),
+);
+const NO_OBJECT: ReadonlySet<string> = new Set(
+  'at in on of from under over with that which is are can may has'.split(' '),
+);
 
 const COMMANDS: ReadonlySet<string> = new Set(
   `always allow ask avoid beware block call catch chock cover do ease ensure follow get give go handle have hold

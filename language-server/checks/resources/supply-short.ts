@@ -1,0 +1,70 @@
+import type { Check } from '../check.ts';
+import { agree, capital, subject, typed } from '../speak.ts';
+
+export const supplyShort: Check = {
+  name: 'supply-short',
+  group: 'Tools, time, people',
+  severity: 'warning',
+  title: 'The steps use more new parts or fluid than the job is issued with.',
+  explanation: `
+What stands after \`supplies\` is fetched from the store before the job. A new part that is missing there is missing when the old one lies in the
+scrap. The checker counts the things that the steps fit new against the list, with what a kit contains and what comes with another part; and
+the amounts of a fluid that steps fill in for certain against the amount that is listed.
+
+Parts that are only fitted where something is found (in an outcome, an \`if\` or a repeat) are not asked for. Where there is no list, nothing is missed; of fluids and consumables only listed amounts count.`,
+  source: 'S1000D and DITA: supplies and spares are listed before the steps',
+  bad: `
+machine tap-set "tap set" {
+  part body "body" fixed
+  part bonnet "bonnet" on body held by bonnet-screw sealed by bonnet-ring
+  seal bonnet-ring "bonnet ring" on body single-use
+  part valve-disc "valve disc" on body under bonnet
+  fastener bonnet-screw "bonnet screw" x1 torque 5 N·m
+}
+procedure renew-disc "Renew the valve disc" for tap-set supplies valve-disc {
+  unbolt bonnet
+  remove bonnet-ring and discard
+  remove valve-disc and discard
+  fit new valve-disc
+  fit new bonnet-ring
+          ^^^^^^^^^^^
+  bolt up bonnet
+}
+`,
+  good: `
+machine tap-set "tap set" {
+  part body "body" fixed
+  part bonnet "bonnet" on body held by bonnet-screw sealed by bonnet-ring
+  seal bonnet-ring "bonnet ring" on body single-use
+  part valve-disc "valve disc" on body under bonnet
+  fastener bonnet-screw "bonnet screw" x1 torque 5 N·m
+}
+procedure renew-disc "Renew the valve disc" for tap-set supplies valve-disc, bonnet-ring {
+  unbolt bonnet
+  remove bonnet-ring and discard
+  remove valve-disc and discard
+  fit new valve-disc
+  fit new bonnet-ring
+  bolt up bonnet
+}
+`,
+  says: (fact) => {
+    const { needed, there, amount } = fact.words ?? {};
+    if (amount) {
+      return {
+        message: `The steps fill in ${needed} of ${subject(fact)}, and ${there} is listed.`,
+        help: `List at least ${needed} after \`supplies\`.`,
+      };
+    }
+    if (there === '0') {
+      return {
+        message: `${capital(subject(fact))} ${agree(fact, 'is', 'are')} fitted new here and not listed after \`supplies\`.`,
+        help: `Add \`${typed(fact.subject)}\` to the supplies.`,
+      };
+    }
+    return {
+      message: `The steps fit ${needed} new of ${subject(fact)}, and ${there} ${there === '1' ? 'is' : 'are'} listed.`,
+      help: `Write \`${fact.subject?.thing.name ?? ''} x${needed}\` after \`supplies\`.`,
+    };
+  },
+};

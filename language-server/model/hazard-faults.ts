@@ -1,0 +1,174 @@
+/**
+ * What is wrong with the notices of a procedure as they are written, with limits that its values break, and with words
+ * for hazards that are slips. Nothing is carried out here; where a notice has to stand is the execution's
+ * business. Facts `notice-incomplete`, `notice-gives-steps`, `note-gives-steps`, `limit-exceeded`, `unknown-name`.
+ */
+import type { Action, Name, Notice, Procedure, Statement } from '../../grammar/syntax/tree.ts';
+import { HAZARDS } from '../../grammar/tokens/clauses.ts';
+import { VERBS } from '../../grammar/tokens/verbs.ts';
+import { activityWords, instructionsIn, noticeParts } from '../hazards/index.ts';
+import type { Fact } from './facts.ts';
+import { visited } from './flow-walk.ts';
+import { declaredLimitFaults, limitFaults } from './limit-faults.ts';
+import type { Model, Thing } from './model.ts';
+import { nearest, unknownName } from './names.ts';
+import { startsWithThing, thingsNamedIn } from './spoken-things.ts';
+
+interface Where {
+  readonly path: string;
+}
+
+export function hazardFaults(model: Model, procedure: Procedure, file: Where): Fact[] {
+  const facts: Fact[] = [];
+  const all = visited(procedure.body).map(({ statement }) => statement);
+  const done = new Done(model, all);
+  for (const statement of all) {
+    if (statement.kind === 'notice') facts.push(...noticeFaults(model, statement, file, done));
+    else if (statement.kind === 'action') facts.push(...limitFaults(model, statement, file.path));
+  }
+  return facts;
+}
+
+/** Facts about the declarations of a machine: `limit-exceeded`, `unknown-name`. */
+export function declaredHazardFaults(model: Model): Fact[] {
+  const facts: Fact[] = [...declaredLimitFaults(model)];
+  const activities = activityWords(VERBS.map(({ verb }) => verb));
+  for (const thing of model.things) {
+    for (const clause of thing.declaration.clauses) {
+      if (clause.clause !== 'hazard') continue;
+      for (const name of clause.hazards) facts.push(...slip(thing.place.file, name, 'hazard', HAZARDS));
+      for (const name of clause.when)
+        facts.push(...slip(thing.place.file, name, 'activity', [...activities]));
+    }
+  }
+  return facts;
+}
+
+/** A word that is nearly one of those known. Any other word is the author's own. */
+function slip(file: string, name: Name, what: string, known: readonly string[]): Fact[] {
+  if (known.includes(name.text) || nearest(name.text, known) === undefined) return [];
+  return [unknownName(file, name, what, known)];
+}
+
+function noticeFaults(model: Model, notice: Notice, file: Where, done: Done): Fact[] {
+  const { signal, text, hazards, word } = notice;
+  const facts: Fact[] = [];
+  for (const name of hazards) {
+    if (!done.declared.has(name.text)) facts.push(...slip(file.path, name, 'hazard', [...done.known]));
+  }
+  if (!text) return facts;
+  const at = { file: file.path, start: text.start, end: text.end };
+  if (signal === 'danger' || signal === 'warning' || signal === 'caution') {
+    const { consequence, avoidance } = noticeParts(text.value, VERB_WORDS);
+    const unnamed = hazards.length === 0 && signal !== 'caution';
+    if (unnamed || !consequence || !avoidance) {
+      facts.push({
+        check: 'notice-incomplete',
+        at: { file: file.path, start: word.start, end: word.end },
+        words: {
+          signal,
+          ...(unnamed ? { hazard: 'missing' } : {}),
+          ...(consequence ? {} : { consequence: 'missing' }),
+          ...(avoidance ? {} : { avoidance: 'missing' }),
+        },
+      });
+    }
+  }
+  const told = instructionsIn(text.value, STEPS, (rest) => startsWithThing(model, rest));
+  for (const { verb, rest } of told) {
+    const thing = thingsNamedIn(model, rest)[0];
+    if (!thing) continue;
+    // How a step that stands in the text is done may be said in the notice before it; a note never instructs.
+    if (signal !== 'note' && done.does(verb, thing)) continue;
+    const check = signal === 'note' ? 'note-gives-steps' : 'notice-gives-steps';
+    facts.push({
+      check,
+      at,
+      subject: { thing },
+      words: {
+        signal,
+        verb,
+        step: `${verb} ${thing.name}`,
+        ...(done.does(verb, thing) ? { also: 'yes' } : {}),
+      },
+    });
+    break;
+  }
+  return facts;
+}
+
+/** The steps that the procedure has, by what is done to what. */
+class Done {
+  readonly declared: ReadonlySet<string>;
+  readonly known: ReadonlySet<string>;
+  private readonly steps = new Set<string>();
+
+  constructor(model: Model, statements: readonly Statement[]) {
+    this.declared = new Set(
+      model.things.flatMap(({ declaration }) =>
+        declaration.clauses.flatMap((clause) =>
+          clause.clause === 'hazard' ? clause.hazards.map(({ text }) => text) : [],
+        ),
+      ),
+    );
+    this.known = new Set([...HAZARDS, ...this.declared]);
+    for (const statement of statements) {
+      if (statement.kind === 'action') this.add(model, statement);
+      // What a mirrored task does is written out from there.
+      if (statement.kind === 'reverse' || statement.kind === 'do') this.steps.add('*');
+    }
+  }
+
+  private add(model: Model, action: Action): void {
+    const names = action.objects.map(({ name }) => name.text);
+    for (const tail of action.tails)
+      if ('refs' in tail) names.push(...tail.refs.map(({ name }) => name.text));
+    for (const name of names) {
+      this.steps.add(`${familyOf(action.verb)} ${name}`);
+      const thing = model.byName.get(name);
+      // Draining at a plug, or relieving at a cock, is working it.
+      for (const clause of thing?.declaration.clauses ?? [])
+        if (clause.clause === 'drained at' || clause.clause === 'relieved at')
+          for (const ref of clause.refs) this.steps.add(`${familyOf('open')} ${ref.name.text}`);
+    }
+  }
+
+  does(verb: string, thing: Thing): boolean {
+    return this.steps.has(`${familyOf(verb)} ${thing.name}`) || this.steps.has('*');
+  }
+}
+
+/** Verbs that are one step for a reader. */
+function familyOf(verb: string): string {
+  return FAMILIES.find((family) => family.includes(verb))?.[0] ?? verb;
+}
+
+const FAMILIES: readonly (readonly string[])[] = [
+  ['remove', 'unbolt', 'disconnect', 'loosen', 'open', 'switch off', 'move aside', 'discard'],
+  ['fit', 'refit', 'bolt up', 'connect', 'tighten', 'close', 'switch on', 'move back', 'trial fit', 'secure'],
+  ['relieve', 'drain', 'recover'],
+  ['fill', 'top up'],
+  ['support', 'raise', 'lower'],
+  ['inspect', 'check', 'measure'],
+];
+
+/** Verbs whose sentence is a step, as they are written in sentences, with the verb of the language. */
+const STEPS: ReadonlyMap<string, string> = new Map([
+  ...VERBS.filter(
+    ({ verb, on }) => on.length > 0 && !['move', 'record', 'send', 'choose', 'run', 'lower'].includes(verb),
+  ).flatMap(({ verb, also }): [string, string][] => [
+    [verb, verb],
+    ...(also ?? []).map((one): [string, string] => [one, verb]),
+  ]),
+  ['torque', 'tighten'],
+  ['replace', 'fit'],
+  ['renew', 'fit'],
+  ['take off', 'remove'],
+  ['unscrew', 'remove'],
+  ['apply', 'coat'],
+]);
+
+/** First words of verbs, for telling a command from a statement. */
+const VERB_WORDS: ReadonlySet<string> = new Set(
+  [...STEPS.keys(), ...VERBS.map(({ verb }) => verb)].map((phrase) => phrase.split(' ')[0]!),
+);

@@ -1,0 +1,130 @@
+/**
+ * What a job is issued with against what its steps use up: new parts that are fitted, amounts of fluid that are filled
+ * in. Fact `supply-short`. Where nothing is listed after `supplies`, nothing is missed; consumables and fluids only
+ * count where an amount is listed. A part that a kit contains or that comes with another one is there with it.
+ */
+import { addQuantities, type Quantity, relate } from '../../grammar/quantity/index.ts';
+import type { Header, Procedure } from '../../grammar/syntax/tree.ts';
+import { itemsOf } from './build.ts';
+import type { Fact } from './facts.ts';
+import { readTyped, said } from './fastening-amounts.ts';
+import { type Visited, visited } from './flow-walk.ts';
+import type { Model, Thing } from './model.ts';
+
+export function supplyFaults(model: Model, procedure: Procedure, file: { readonly path: string }): Fact[] {
+  const header = procedure.headers.find(
+    (one): one is Header & { header: 'supplies' } => one.header === 'supplies',
+  );
+  if (!header) return [];
+  const all = visited(procedure.body);
+  return [...partFaults(model, header, all, file.path), ...fluidFaults(model, header, all, file.path)];
+}
+
+type Supplies = Header & { header: 'supplies' };
+
+function partFaults(model: Model, header: Supplies, all: readonly Visited[], file: string): Fact[] {
+  const stock = stockOf(model, header);
+  const used = new Map<Thing, Set<number>>();
+  const facts: Fact[] = [];
+  const told = new Set<Thing>();
+  for (const one of all) {
+    const { statement } = one;
+    if (statement.kind !== 'action' || statement.fresh === undefined || !isPlanned(one)) continue;
+    for (const ref of statement.objects) {
+      const thing = model.byName.get(ref.name.text);
+      if (!thing || told.has(thing) || thing.type === 'tool') continue;
+      const items = used.get(thing) ?? new Set<number>();
+      used.set(thing, items);
+      for (const item of itemsOf(thing, ref).items) items.add(item);
+      const there = stock.get(thing) ?? (hasAllOf(model, thing, stock) ? 1 : 0);
+      // Of a group without a count one is as many as all.
+      const needed = thing.count === undefined ? 1 : items.size;
+      if (there >= needed) continue;
+      told.add(thing);
+      facts.push({
+        check: 'supply-short',
+        at: { file, start: ref.start, end: ref.end },
+        subject: { thing },
+        words: { needed: String(needed), there: String(there) },
+        story: [{ at: { file, start: header.word.start, end: header.word.end }, what: 'declared' }],
+      });
+    }
+  }
+  return facts;
+}
+
+/** The pieces of a kit, each by itself. */
+function hasAllOf(model: Model, kit: Thing, stock: ReadonlyMap<Thing, number>): boolean {
+  const pieces = model.contains[kit.first]!;
+  return pieces.length > 0 && pieces.every((piece) => stock.has(model.thingOf[piece]!));
+}
+
+/** How many of each thing there are; a thing listed without a number is there in full. */
+function stockOf(model: Model, header: Supplies): Map<Thing, number> {
+  const stock = new Map<Thing, number>();
+  const add = (thing: Thing, count: number, path: readonly Thing[]) => {
+    if (path.includes(thing)) return;
+    stock.set(thing, (stock.get(thing) ?? 0) + count);
+    for (let item = thing.first; item < thing.first + thing.positions.length; item++) {
+      for (const other of [...model.comesWith[item]!, ...model.contains[item]!]) {
+        const member = model.thingOf[other]!;
+        if (!stock.has(member)) add(member, Number.POSITIVE_INFINITY, [...path, thing]);
+      }
+    }
+  };
+  for (const ref of header.refs) {
+    const thing = model.byName.get(ref.name.text);
+    if (!thing) continue;
+    const whole = ref.positions.length > 0 ? itemsOf(thing, ref).items.length : Number.POSITIVE_INFINITY;
+    add(thing, ref.count ?? whole, []);
+  }
+  return stock;
+}
+
+/** Amounts typed in steps that are all done: what a branch or repeat adds is not certain. */
+function fluidFaults(model: Model, header: Supplies, all: readonly Visited[], file: string): Fact[] {
+  const facts: Fact[] = [];
+  for (const { quantity, fluid } of header.fluids) {
+    const listed = readTyped(quantity, model.values);
+    if (!fluid || !listed) continue;
+    let sum: Quantity | undefined;
+    for (const one of all) {
+      const { statement } = one;
+      if (statement.kind !== 'action' || !isCertain(one)) continue;
+      for (const tail of statement.tails) {
+        if (tail.tail !== 'with' || !tail.refs.some(({ name }) => name.text === fluid.name.text)) continue;
+        const more = readTyped(tail.quantity, model.values);
+        if (!more || more.unit.kind !== listed.unit.kind) continue;
+        const outcome = sum ? addQuantities(sum, more) : undefined;
+        sum = outcome?.ok ? outcome.value : (sum ?? more);
+      }
+    }
+    const outcome = sum && relate(sum, listed);
+    if (!sum || !outcome?.ok || outcome.value !== 'above') continue;
+    const thing = model.byName.get(fluid.name.text);
+    facts.push({
+      check: 'supply-short',
+      at: { file, start: quantity.start, end: fluid.end },
+      ...(thing ? { subject: { thing } } : {}),
+      words: { needed: said(sum), there: said(listed), amount: 'yes' },
+    });
+  }
+  return facts;
+}
+
+/** Not only where something is found, or in a second try: such parts are fetched when they are needed. */
+function isPlanned(one: Visited): boolean {
+  for (let at = one.parent; at; at = at.parent) {
+    const { kind } = at.statement;
+    if (kind === 'action' || kind === 'if' || kind === 'repeat') return false;
+  }
+  return true;
+}
+
+function isCertain(one: Visited): boolean {
+  for (let at = one.parent; at; at = at.parent) {
+    const { kind } = at.statement;
+    if (kind !== 'task' && kind !== 'step' && kind !== 'hold') return false;
+  }
+  return true;
+}

@@ -1,0 +1,180 @@
+/**
+ * The tools and people that a procedure lists against those that its steps use. Facts `tool-unlisted`, `tool-unused`,
+ * `people-short`. Where no tools are listed, none is missed; where no number of people is said, none is too few.
+ */
+import type { Action, Procedure, Ref, Statement } from '../../grammar/syntax/tree.ts';
+import type { Fact } from './facts.ts';
+import { isTorqueTool } from './fastening-tools.ts';
+import { visited } from './flow-walk.ts';
+import type { Model, Thing } from './model.ts';
+import { findProcedure, type LoadedFile } from './names.ts';
+
+export function toolFaults(
+  model: Model,
+  procedure: Procedure,
+  file: LoadedFile,
+  visible: readonly LoadedFile[],
+): Fact[] {
+  const statements = visited(procedure.body).map(({ statement }) => statement);
+  const facts: Fact[] = [...peopleFaults(procedure, statements, file)];
+  const header = procedure.headers.find((one) => one.header === 'tools');
+  if (header?.header !== 'tools' || header.refs.length === 0) return facts;
+  const listed = header.refs.flatMap((ref) => tool(model, ref) ?? []);
+  const told = new Set<Thing>();
+  for (const ref of toolRefs(statements)) {
+    const thing = tool(model, ref);
+    if (!thing || listed.includes(thing) || told.has(thing)) continue;
+    told.add(thing);
+    facts.push({
+      check: 'tool-unlisted',
+      at: { file: file.path, start: ref.start, end: ref.end },
+      subject: { thing },
+      story: [{ at: { file: file.path, start: header.word.start, end: header.word.end }, what: 'declared' }],
+    });
+  }
+  const use = new Use(model, [procedure, ...usedProcedures(statements, visible)]);
+  for (const ref of header.refs) {
+    const thing = tool(model, ref);
+    if (!thing || use.uses(thing)) continue;
+    facts.push({
+      check: 'tool-unused',
+      at: { file: file.path, start: ref.start, end: ref.end },
+      subject: { thing },
+    });
+  }
+  return facts;
+}
+
+function peopleFaults(procedure: Procedure, statements: readonly Statement[], file: LoadedFile): Fact[] {
+  const header = procedure.headers.find((one) => one.header === 'people');
+  const stated = header?.header === 'people' ? header.count : undefined;
+  if (!header || stated === undefined) return [];
+  return statements.flatMap((statement): Fact[] => {
+    if (statement.kind !== 'action') return [];
+    const tail = statement.tails.find((one) => one.tail === 'with' && one.people !== undefined);
+    if (tail?.tail !== 'with' || tail.people === undefined || tail.people <= stated) return [];
+    return [
+      {
+        check: 'people-short',
+        at: { file: file.path, start: tail.start, end: tail.end },
+        words: { needs: String(tail.people), people: String(stated) },
+        story: [{ at: { file: file.path, start: header.start, end: header.end }, what: 'declared' }],
+      },
+    ];
+  });
+}
+
+/** Procedures that the steps use, through others too. */
+function usedProcedures(statements: readonly Statement[], visible: readonly LoadedFile[]): Procedure[] {
+  const result: Procedure[] = [];
+  const work = [...statements];
+  for (const statement of work) {
+    if (statement.kind !== 'do' || !statement.ref) continue;
+    const found = findProcedure(visible, statement.ref.text)?.procedure;
+    if (!found || result.includes(found)) continue;
+    result.push(found);
+    work.push(...visited(found.body).map((one) => one.statement));
+  }
+  return result;
+}
+
+function tool(model: Model, ref: Ref): Thing | undefined {
+  const thing = model.byName.get(ref.name.text);
+  return thing?.type === 'tool' ? thing : undefined;
+}
+
+/** Every reference that a step makes to what it is done with. */
+function toolRefs(statements: readonly Statement[]): Ref[] {
+  return statements.flatMap((statement) => {
+    if (statement.kind !== 'action') return [];
+    return [...statement.objects, ...statement.tails.flatMap(refsOfTail)];
+  });
+}
+
+function refsOfTail(tail: Action['tails'][number]): Ref[] {
+  if (tail.tail === 'holding') return [...tail.refs, ...tail.with];
+  return 'refs' in tail ? tail.refs : [];
+}
+
+const TIGHTENS: ReadonlySet<string> = new Set([
+  ...['tighten', 'fit', 'refit', 'bolt up', 'connect', 'check', 'back off', 'loosen'],
+]);
+const LOOKS: ReadonlySet<string> = new Set([
+  'measure',
+  'check',
+  'inspect',
+  'prove',
+  'record',
+  'adjust',
+  'align',
+]);
+const MEASURES =
+  /gauge|gage|meter|caliper|feeler|scale|indicator|tester|edge|rule|level|light|torch|mirror|thermo|tacho|scope|probe|micro/i;
+
+/** How the steps of some procedures use tools, said or not. Where it cannot be told, a tool counts as used. */
+class Use {
+  private readonly named = new Set<Thing>();
+  private readonly verbs = new Set<string>();
+  /** Some looking or measuring says not what with. */
+  private looksSomehow = false;
+  private readonly words: Set<string>;
+  private readonly model: Model;
+
+  constructor(model: Model, procedures: readonly Procedure[]) {
+    this.model = model;
+    const texts: string[] = [];
+    for (const procedure of procedures) {
+      const statements = visited(procedure.body).map(({ statement }) => statement);
+      for (const ref of toolRefs(statements)) {
+        const thing = model.byName.get(ref.name.text);
+        if (thing) this.named.add(thing);
+      }
+      for (const statement of statements) {
+        if ('title' in statement && statement.title) texts.push(statement.title.value);
+        if ('text' in statement && statement.text) texts.push(statement.text.value);
+        if (statement.kind === 'action') this.action(statement, texts);
+      }
+    }
+    this.words = new Set(texts.flatMap((text) => wordsOf(text)));
+    // What locks or proves something is used where that is locked or proved.
+    for (const thing of model.things) {
+      for (const clause of thing.declaration.clauses) {
+        if (clause.clause !== 'proved with' || !this.verbs.has('prove')) continue;
+        for (const ref of clause.refs) {
+          const by = model.byName.get(ref.name.text);
+          if (by) this.named.add(by);
+        }
+      }
+    }
+  }
+
+  private action(action: Action, texts: string[]): void {
+    this.verbs.add(action.verb);
+    let says = false;
+    for (const tail of action.tails) {
+      if (tail.tail === 'with' && tail.refs.length > 0) says = true;
+      if ('text' in tail && tail.text) texts.push(tail.text.value);
+    }
+    if (LOOKS.has(action.verb) && !says) this.looksSomehow = true;
+  }
+
+  uses(thing: Thing): boolean {
+    const called = `${thing.name.replaceAll('-', ' ')} ${thing.title}`;
+    if (this.named.has(thing)) return true;
+    const turning = [...TIGHTENS].some((verb) => this.verbs.has(verb));
+    if (turning && (isTorqueTool(this.model, thing) || TURNS.test(called))) return true;
+    if (this.model.locks[thing.first]!.length > 0 && (this.verbs.has('lock') || this.verbs.has('turn')))
+      return true;
+    if (/lock|tag\b/i.test(called) && this.verbs.has('lock out')) return true;
+    if (this.looksSomehow && MEASURES.test(called)) return true;
+    return wordsOf(called).some((word) => this.words.has(word));
+  }
+}
+
+/** Tools for turning fasteners, which no step has to name. */
+const TURNS = /spanner|wrench|socket|ratchet|driver|key|angle|extension|hand tools|tool ?kit|tool ?set/i;
+
+/** The longer words of a text, in lower case, without their plural. */
+function wordsOf(text: string): string[] {
+  return (text.toLowerCase().match(/[a-z]{4,}/g) ?? []).map((word) => word.replace(/s$/, ''));
+}
