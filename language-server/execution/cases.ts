@@ -2,10 +2,11 @@
  * Sets of cases. A case is one value for every axis (a variant, something seen, an outcome, a choice); a set
  * of cases is a node of a multi-valued decision diagram with shared nodes, so that equal sets are equal
  * numbers and two hundred axes cost nothing where they do not meet. Invariants: children are never all equal,
- * axes grow downwards, nodes are never changed once made.
+ * axes grow upwards, nodes are never changed once made.
  *
  * Bryant, "Graph-based algorithms for Boolean function manipulation" (1986), with n children instead of two.
  */
+import { CaseNodes, UNKNOWN } from './case-nodes.ts';
 
 /** A set of cases: a node number. `NONE` is the empty set, `EVERY` all cases. */
 export type CaseSet = number;
@@ -28,6 +29,9 @@ export interface Named {
 /** Nodes looked at for the shortest case, before the shortest way through the diagram is good enough. */
 const MOST_SEARCHED = 2_000;
 
+/** Axes that one set may depend on: operations go as deep. */
+const MOST_AXES = 2_000;
+
 /** A state of the diagram: how many nodes and axes it has. */
 export interface CasesMark {
   readonly nodes: number;
@@ -38,12 +42,11 @@ export class Cases {
   readonly axes: Axis[] = [];
   /** True once an operation was refused because the diagram grew over its budget. */
   overflowed = false;
-  private readonly axisOf: number[] = [Number.MAX_SAFE_INTEGER, Number.MAX_SAFE_INTEGER];
-  private readonly childrenOf: CaseSet[][] = [[], []];
-  private readonly unique = new Map<string, CaseSet>();
+  private readonly nodes = new CaseNodes();
   private readonly byKey = new Map<string, number>();
-  private readonly memo = new Map<number, CaseSet>();
-  private readonly complements = new Map<CaseSet, CaseSet>();
+  /** Children of the nodes that are being made, one after the other. */
+  private pending = new Int32Array(256);
+  private pendingEnd = 0;
   private readonly named = new Map<CaseSet, Named[]>();
   private readonly budget: number;
 
@@ -53,23 +56,18 @@ export class Cases {
 
   /** How many nodes were made: the measure of work, for counters and budgets. */
   get size(): number {
-    return this.axisOf.length;
+    return this.nodes.count;
   }
 
   /** How far the diagram has grown, to go back to with `rewind`. */
   get mark(): CasesMark {
-    return { nodes: this.axisOf.length, axes: this.axes.length };
+    return { nodes: this.nodes.count, axes: this.axes.length };
   }
 
   /** Forgets every axis and node made since the mark: sets from after it must not be used any more. */
   rewind({ nodes, axes }: CasesMark): void {
-    for (let node = nodes; node < this.axisOf.length; node++)
-      this.unique.delete(keyOf(this.axisOf[node]!, this.childrenOf[node]!));
-    this.axisOf.length = nodes;
-    this.childrenOf.length = nodes;
+    this.nodes.cut(nodes);
     for (const { key } of this.axes.splice(axes)) this.byKey.delete(key);
-    this.memo.clear();
-    this.complements.clear();
     this.named.clear();
     this.overflowed = false;
   }
@@ -85,60 +83,45 @@ export class Cases {
 
   /** The cases in which `axis` has one of these values. */
   oneOf(axis: number, values: readonly number[]): CaseSet {
-    const wanted = new Set(values);
-    return this.node(
-      axis,
-      this.axes[axis]!.phrases.map((_, value) => (wanted.has(value) ? EVERY : NONE)),
-    );
+    const width = this.axes[axis]!.phrases.length;
+    const at = this.open(width);
+    for (let value = 0; value < width; value++)
+      this.pending[at + value] = values.includes(value) ? EVERY : NONE;
+    return this.node(axis, at, width);
   }
 
   and(a: CaseSet, b: CaseSet): CaseSet {
-    if (a === b || b === EVERY) return a;
-    if (a === EVERY) return b;
-    if (a === NONE || b === NONE) return NONE;
-    return this.apply(a < b ? a : b, a < b ? b : a, true);
+    return this.apply(a, b, AND);
   }
 
   or(a: CaseSet, b: CaseSet): CaseSet {
-    if (a === b || b === NONE) return a;
-    if (a === NONE) return b;
-    if (a === EVERY || b === EVERY) return EVERY;
-    return this.apply(a < b ? a : b, a < b ? b : a, false);
+    return this.apply(a, b, OR);
   }
 
   not(a: CaseSet): CaseSet {
-    if (a === NONE) return EVERY;
-    if (a === EVERY) return NONE;
-    const known = this.complements.get(a);
-    if (known !== undefined) return known;
-    const result = this.node(
-      this.axisOf[a]!,
-      this.childrenOf[a]!.map((child) => this.not(child)),
-    );
-    this.complements.set(a, result);
-    this.complements.set(result, a);
-    return result;
+    return this.apply(EVERY, a, MINUS);
   }
 
   minus(a: CaseSet, b: CaseSet): CaseSet {
-    if (a === NONE || b === EVERY || a === b) return NONE;
-    if (b === NONE) return a;
-    return this.and(a, this.not(b));
+    return this.apply(a, b, MINUS);
   }
 
   /** The set with one axis forgotten: all cases that agree with one of `a` on every other axis. */
   forget(a: CaseSet, axis: number, memo = new Map<CaseSet, CaseSet>()): CaseSet {
-    if (a <= EVERY || this.axisOf[a]! > axis) return a;
+    const asked = this.nodes.axisOf(a);
+    if (asked < axis) return a;
     const known = memo.get(a);
     if (known !== undefined) return known;
-    const children = this.childrenOf[a]!;
-    const result =
-      this.axisOf[a] === axis
-        ? children.reduce((sum, child) => this.or(sum, child), NONE)
-        : this.node(
-            this.axisOf[a]!,
-            children.map((child) => this.forget(child, axis, memo)),
-          );
+    const width = this.axes[asked]!.phrases.length;
+    let result: CaseSet = NONE;
+    if (asked === axis) {
+      for (let value = 0; value < width; value++) result = this.or(result, this.nodes.child(a, value));
+    } else {
+      const at = this.open(width);
+      for (let value = 0; value < width; value++)
+        this.pending[at + value] = this.forget(this.nodes.child(a, value), axis, memo);
+      result = this.node(asked, at, width);
+    }
     memo.set(a, result);
     return result;
   }
@@ -146,7 +129,7 @@ export class Cases {
   /** Whether the case (a value for each axis) is in the set. */
   holds(a: CaseSet, values: readonly number[]): boolean {
     let node = a;
-    while (node > EVERY) node = this.childrenOf[node]![values[this.axisOf[node]!] ?? 0]!;
+    while (node > EVERY) node = this.nodes.child(node, values[this.nodes.axisOf(node)] ?? 0);
     return node === EVERY;
   }
 
@@ -163,6 +146,7 @@ export class Cases {
     const search = { left: MOST_SEARCHED };
     for (let length = 1; length < shortest.length && search.left > 0; length++)
       shortest = this.within([a], length, search) ?? shortest;
+    shortest.sort((one, other) => one.axis - other.axis);
     this.named.set(a, shortest);
     return shortest;
   }
@@ -172,12 +156,12 @@ export class Cases {
     const way: Named[] = [];
     let node = a;
     while (node > EVERY) {
-      const children = this.childrenOf[node]!;
+      const children = this.nodes.childrenOf(node);
       let best = 0;
       for (let value = 1; value < children.length; value++) {
         if (this.length(children[value]!, lengths) < this.length(children[best]!, lengths)) best = value;
       }
-      way.push({ axis: this.axisOf[node]!, value: best });
+      way.push({ axis: this.nodes.axisOf(node), value: best });
       node = children[best]!;
     }
     return way;
@@ -189,7 +173,7 @@ export class Cases {
     search.left -= sets.length;
     // A set that is not EVERY leaves out some case, which nothing but a name can keep away.
     if (length === 0 || search.left < 0) return undefined;
-    const axis = Math.min(...sets.map((set) => this.axisOf[set]!));
+    const axis = Math.max(...sets.map((set) => this.nodes.axisOf(set)));
     for (let value = 0; value < this.axes[axis]!.phrases.length; value++) {
       const left = this.after(sets, axis, value);
       const rest = left && this.within(left, length - 1, search);
@@ -204,9 +188,9 @@ export class Cases {
   private after(sets: readonly CaseSet[], axis: number, value?: number): CaseSet[] | undefined {
     const left = new Set<CaseSet>();
     for (const set of sets) {
-      if (this.axisOf[set] !== axis) left.add(set);
-      else if (value !== undefined) left.add(this.childrenOf[set]![value]!);
-      else for (const child of this.childrenOf[set]!) left.add(child);
+      if (this.nodes.axisOf(set) !== axis) left.add(set);
+      else if (value !== undefined) left.add(this.nodes.child(set, value));
+      else for (const child of this.nodes.childrenOf(set)) left.add(child);
       if (left.has(NONE)) return undefined;
     }
     left.delete(EVERY);
@@ -219,51 +203,79 @@ export class Cases {
     if (a === NONE) return Number.POSITIVE_INFINITY;
     const known = memo.get(a);
     if (known !== undefined) return known;
-    const result = 1 + Math.min(...this.childrenOf[a]!.map((child) => this.length(child, memo)));
-    memo.set(a, result);
-    return result;
+    let shortest = Number.POSITIVE_INFINITY;
+    for (const child of this.nodes.childrenOf(a)) shortest = Math.min(shortest, this.length(child, memo));
+    memo.set(a, shortest + 1);
+    return shortest + 1;
   }
 
-  private apply(a: CaseSet, b: CaseSet, both: boolean): CaseSet {
-    // Node numbers stay far below 2^25, so that a pair and the operation fit into one exact number.
-    const key = (a * 33_554_432 + b) * 2 + (both ? 1 : 0);
-    const known = this.memo.get(key);
-    if (known !== undefined) return known;
-    const axisA = this.axisOf[a]!;
-    const axisB = this.axisOf[b]!;
-    const axis = Math.min(axisA, axisB);
-    const width = this.axes[axis]!.phrases.length;
-    const children: CaseSet[] = [];
-    for (let value = 0; value < width; value++) {
-      const left = axisA === axis ? this.childrenOf[a]![value]! : a;
-      const right = axisB === axis ? this.childrenOf[b]![value]! : b;
-      children.push(both ? this.and(left, right) : this.or(left, right));
+  private apply(a: CaseSet, b: CaseSet, operation: Operation): CaseSet {
+    if (operation === MINUS) {
+      if (a === NONE || b === EVERY || a === b) return NONE;
+      if (b === NONE) return a;
+    } else {
+      if (a === b) return a;
+      // Both operations are symmetrical: each pair is worked out once.
+      if (a > b) return this.apply(b, a, operation);
+      if (a === NONE) return operation === AND ? NONE : b;
+      if (a === EVERY) return operation === AND ? b : EVERY;
     }
-    const result = this.node(axis, children);
-    this.memo.set(key, result);
+    const { nodes } = this;
+    const known = nodes.remembered(a, b, operation);
+    if (known !== UNKNOWN) return known;
+    const axisA = nodes.axisOf(a);
+    const axisB = nodes.axisOf(b);
+    const axis = Math.max(axisA, axisB);
+    const width = this.axes[axis]!.phrases.length;
+    const at = this.open(width);
+    for (let value = 0; value < width; value++) {
+      const left = axisA === axis ? nodes.child(a, value) : a;
+      const right = axisB === axis ? nodes.child(b, value) : b;
+      const child = this.apply(left, right, operation);
+      this.pending[at + value] = child;
+    }
+    const result = this.node(axis, at, width);
+    nodes.remember(a, b, operation, result);
     return result;
   }
 
-  private node(axis: number, children: CaseSet[]): CaseSet {
-    const first = children[0]!;
-    if (children.every((child) => child === first)) return first;
-    const key = keyOf(axis, children);
-    const known = this.unique.get(key);
-    if (known !== undefined) return known;
-    if (this.axisOf.length >= this.budget) {
+  /** Room for the children of a node that is being made. */
+  private open(width: number): number {
+    const at = this.pendingEnd;
+    this.pendingEnd += width;
+    if (this.pendingEnd > this.pending.length) {
+      const longer = new Int32Array(this.pendingEnd * 2);
+      longer.set(this.pending);
+      this.pending = longer;
+    }
+    return at;
+  }
+
+  /** The node with the children that are pending from `at` on. */
+  private node(axis: number, at: number, width: number): CaseSet {
+    this.pendingEnd = at;
+    const { pending, nodes } = this;
+    const first = pending[at]!;
+    let height = 0;
+    let same = true;
+    for (let value = 0; value < width; value++) {
+      const child = pending[at + value]!;
+      if (child !== first) same = false;
+      height = Math.max(height, nodes.heightOf(child));
+    }
+    if (same) return first;
+    const known = nodes.find(axis, pending, at, width);
+    if (known !== UNKNOWN) return known;
+    if (nodes.count >= this.budget || height >= MOST_AXES) {
       // Over budget the larger set is taken, so that no fault is missed silently; the caller says "undecided".
       this.overflowed = true;
       return EVERY;
     }
-    this.axisOf.push(axis);
-    this.childrenOf.push(children);
-    const made = this.axisOf.length - 1;
-    this.unique.set(key, made);
-    return made;
+    return nodes.make(axis, pending, at, width);
   }
 }
 
-/** What makes a node: the axis it asks and where each value leads. */
-function keyOf(axis: number, children: readonly CaseSet[]): string {
-  return `${axis}:${children.join(',')}`;
-}
+const AND = 0;
+const OR = 1;
+const MINUS = 2;
+type Operation = typeof AND | typeof OR | typeof MINUS;
