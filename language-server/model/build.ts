@@ -143,9 +143,12 @@ class Builder {
 
   private declare({ item, file, clauses }: Draft['declarations'][number], built: CaseSet): void {
     if (!item.name) return;
-    const has = (name: ClauseName) => clauses.some((clause) => clause.clause === name);
+    // The first clause of each kind; one pass, since a large machine has thousands of declarations.
+    const byName: Partial<Record<ClauseName, Clause>> = {};
+    for (const clause of clauses) byName[clause.clause] ??= clause;
+    const has = (name: ClauseName) => byName[name] !== undefined;
     const find = <Name extends ClauseName>(name: Name) =>
-      clauses.find((clause) => clause.clause === name) as (Clause & { clause: Name }) | undefined;
+      byName[name] as (Clause & { clause: Name }) | undefined;
     const positions = positionsOf(clauses);
     const plan = find('plan')?.plan;
     let exists = built;
@@ -192,7 +195,7 @@ class Builder {
   }
 
   private wire(thingOf: readonly Thing[]) {
-    const lists = () => Array.from({ length: this.items }, () => NO_ITEMS as number[]);
+    const lists = () => new Array<number[]>(this.items).fill(NO_ITEMS as number[]);
     const wires = {
       seats: lists(),
       riders: lists(),
@@ -200,7 +203,7 @@ class Builder {
       fastenersOf: lists(),
       heldBy: lists(),
       members: lists(),
-      groundOf: Array.from({ length: this.items }, (): CaseSet => NONE),
+      groundOf: new Array<CaseSet>(this.items).fill(NONE),
       connectionsOf: lists(),
       seals: lists(),
       sealedParts: lists(),
