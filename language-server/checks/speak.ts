@@ -42,6 +42,7 @@ function about(fact: Fact, cases: Cases | undefined, built: CaseSet): About {
     things: fact.subject ? [typed(fact.subject)] : [],
     others: (fact.others ?? []).map(typed),
     ...(when === undefined ? {} : { when }),
+    ...(fact.words ? { words: fact.words } : {}),
   };
 }
 

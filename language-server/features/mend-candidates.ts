@@ -71,11 +71,12 @@ export function contextOf(
   if (!about || !spot) return undefined;
   const alike = findings.filter(
     (other) =>
-      other !== finding &&
+      other.message !== finding.message &&
       other.check === finding.check &&
       other.about?.check === about.check &&
       spotAt(outline, other.start, other.end) === found,
   );
+  const named = (typed: readonly string[]) => namedIn(model, typed).map((one) => inRounds(one, spot));
   return {
     text,
     finding,
@@ -84,8 +85,8 @@ export function contextOf(
     model,
     spot,
     action: found?.statement.kind === 'action' ? found.statement : undefined,
-    subject: namedIn(model, about.things)[0],
-    others: namedIn(model, about.others),
+    subject: named(about.things)[0],
+    others: named(about.others),
     related: finding.related.flatMap((place) =>
       place.file === finding.file
         ? outline.spots.filter(
@@ -94,11 +95,24 @@ export function contextOf(
           )
         : [],
     ),
-    alike: namedIn(
-      model,
-      alike.flatMap((other) => other.about?.things ?? []),
-    ),
+    alike: named(alike.flatMap((other) => other.about?.things ?? [])),
   };
+}
+
+/** In a loop over positions a position is the loop's own: `#side` for `#left`. */
+function inRounds({ thing, typed }: Named, spot: Spot): Named {
+  const position = typed.split(' #')[1];
+  if (position === undefined || position.includes(',')) return { thing, typed };
+  for (const { statement } of [...spot.parents].reverse()) {
+    if (statement.kind !== 'for each' || !statement.variable || !statement.over) continue;
+    const { over, variable } = statement;
+    const among =
+      over.kind === 'numbers'
+        ? Number(position) >= over.from && Number(position) <= over.to
+        : over.kind === 'positions' || over.names.some(({ text }) => text === position);
+    if (among) return { thing, typed: `${thing.name} #${variable.text}` };
+  }
+  return { thing, typed };
 }
 
 /** Changes that may mend the finding. Each is a list of replacements that do not overlap. */
@@ -116,9 +130,13 @@ export function* changesFor(context: Context): Changes {
     }
   }
   yield* make(context);
+  if (LISTS.has(context.about.check)) return;
   yield* aroundStory(context);
   if (context.action) yield* nearby(context, context.spot);
 }
+
+/** What a list lacks is not mended by moving steps. */
+const LISTS: ReadonlySet<string> = new Set(['tool-unlisted', 'supply-short']);
 
 /** Changes for several things at once that are tried before those for one. */
 const MOST_AT_ONCE = 8;
@@ -159,6 +177,14 @@ const CHANGES: Readonly<Record<string, (context: Context) => Changes>> = {
   swapped,
   'stale-measurement': staleMeasurement,
   'reverse-impossible': reverseImpossible,
+  'caution-missing': cautionMissing,
+  'caution-late': cautionLate,
+  'not-kept-safe': bringBackFirst,
+  'relieved-before-lock': (context) =>
+    allFirst(context, context.others, (one) => [[newStep('lock out', one)]]),
+  'lead-out-of-order': leadOutOfOrder,
+  'tool-unlisted': toolUnlisted,
+  'supply-short': supplyShort,
   'left-off': left,
   'left-loose': left,
   'left-aside': left,
@@ -171,6 +197,7 @@ const CHANGES: Readonly<Record<string, (context: Context) => Changes>> = {
   'fixture-left-on': left,
   'bypass-left': left,
   'opened-full': openedFull,
+  'contract-broken': contractBroken,
   'not-bled': (context) => later(context, (one) => [[newStep('bleed', one)]]),
   'not-secured': (context) => later(context, (one) => [[newStep('secure', one)]]),
 };
@@ -265,8 +292,8 @@ function* faceNotCleaned(context: Context): Changes {
 
 function* notMadeSafe(context: Context): Changes {
   const systems = systemsIn(context);
-  yield* allFirst(context, systems, (one) => makingSafe(one, context.model));
-  yield* earlier(context, systems, (one) => makingSafe(one, context.model));
+  yield* allFirst(context, systems, (one) => makingSafe(one, context.model, context.about.words));
+  yield* earlier(context, systems, (one) => makingSafe(one, context.model, context.about.words));
 }
 
 function* notProvedSafe(context: Context): Changes {
@@ -587,6 +614,72 @@ function* reverseImpossible(context: Context): Changes {
   }
 }
 
+// ------------------------------------------------------------------------------- notices and lists
+
+/** The notice stands elsewhere. */
+function* cautionMissing(context: Context): Changes {
+  const { outline, spot, text } = context;
+  const notices = outline.spots
+    .filter(({ statement }) => statement.kind === 'notice')
+    .sort((a, b) => Math.abs(a.order - spot.order) - Math.abs(b.order - spot.order))
+    .slice(0, 4);
+  for (const notice of notices) {
+    yield* move(context, spot, after(notice));
+    const edits = moved(text, notice, before(spot));
+    if (edits) yield edits;
+  }
+}
+
+function* cautionLate(context: Context): Changes {
+  for (const other of context.related) {
+    const edits = moved(context.text, context.spot, before(other));
+    if (edits) yield edits;
+    yield* move(context, other, after(context.spot));
+  }
+}
+
+function* leadOutOfOrder(context: Context): Changes {
+  const { others, model, outline, about } = context;
+  yield* allFirst(context, others, (one) =>
+    about.words?.flag === 'last on' ? puttingBack(one, model, outline) : takingAway(one, context),
+  );
+}
+
+function* toolUnlisted({ subject, outline }: Context): Changes {
+  for (const header of outline.procedure.headers) {
+    const last = header.header === 'tools' ? header.refs[header.refs.length - 1] : undefined;
+    if (subject && last) yield [{ start: last.end, end: last.end, text: `, ${subject.thing.name}` }];
+  }
+}
+
+function* supplyShort({ subject, about, outline, text }: Context): Changes {
+  const needed = Number(about.words?.needed);
+  if (!subject || about.words?.amount || !Number.isInteger(needed)) return;
+  const { name } = subject.thing;
+  const entry = needed > 1 ? `${name} x${needed}` : name;
+  for (const header of outline.procedure.headers) {
+    if (header.header !== 'supplies') continue;
+    const own = header.refs.find((ref) => ref.name.text === name);
+    const last = header.refs[header.refs.length - 1];
+    if (own) yield [{ start: own.start, end: own.end, text: entry }];
+    else if (last) yield [{ start: last.end, end: last.end, text: `, ${entry}` }];
+    else if (header.fluids.length > 0) {
+      const start = header.fluids[0]!.quantity.start;
+      yield [{ start, end: start, text: `${entry}, ` }];
+    }
+  }
+  if (outline.procedure.headers.some(({ header }) => header === 'supplies')) return;
+  const lastHeader = outline.procedure.headers.at(-1);
+  if (lastHeader)
+    yield [{ start: lastHeader.end, end: lastHeader.end, text: `${gap(text, lastHeader)}supplies ${entry}` }];
+}
+
+/** Headers stand on one line, or each on its own. */
+function gap(text: string, header: { start: number }): string {
+  const line = text.slice(text.lastIndexOf('\n', header.start) + 1, header.start);
+  return line.trim() === '' ? `\n${line}` : '  ';
+}
+
 // ------------------------------------------------------------------------------- left at the end
 
 function* left(context: Context): Changes {
@@ -604,6 +697,35 @@ function* left(context: Context): Changes {
     yield* insertAtAll(context, ways, [after(spot)]);
   yield* insertAtAll(context, ways, sitesToPutBack(outline, spot).slice(0, 16));
 }
+
+/** What the heading says of the end and no step makes so. */
+function* contractBroken(context: Context): Changes {
+  const { text, finding, subject, outline, spot, action } = context;
+  if (!subject || action || spot.statement.start <= finding.start) return;
+  const state = text.slice(finding.start, finding.end).split(/\s+/).at(-1) ?? '';
+  const ways = (MAKING[state] ?? []).map((verb) => [newStep(verb, subject)]);
+  yield* insertAtAll(context, ways, sitesToPutBack(outline, spot).slice(0, 12), false);
+}
+
+/** State words and the verbs that make things so. */
+const MAKING: Readonly<Record<string, readonly string[]>> = {
+  off: ['remove', 'unbolt', 'switch off'],
+  out: ['remove'],
+  loose: ['loosen'],
+  aside: ['move aside'],
+  disconnected: ['disconnect'],
+  open: ['open'],
+  closed: ['close'],
+  on: ['switch on'],
+  locked: ['lock out', 'lock'],
+  isolated: ['isolate'],
+  relieved: ['relieve'],
+  cool: ['let cool'],
+  drained: ['drain'],
+  supported: ['support'],
+  marked: ['mark'],
+  clean: ['clean'],
+};
 
 /** The steps that end what the finding says is left. */
 function ending({ about, action, model, outline }: Context, subject: Named): NewSteps[] {
@@ -627,6 +749,12 @@ function ending({ about, action, model, outline }: Context, subject: Named): New
       return [one('unlock')];
     case 'left-supported':
       return [one('lower')];
+    case 'left-open':
+      return action ? undone : [one('close'), one('open'), one('switch on')];
+    case 'left-loose':
+      return action ? undone : [one('tighten')];
+    case 'left-aside':
+      return [one('move back')];
     case 'fixture-left-on':
       return [one('remove')];
     default:
@@ -710,7 +838,11 @@ function earlierSites({ outline, spot }: Context): Site[] {
     .filter(({ statement }) => statement.kind === 'action')
     .reverse()
     .slice(0, 10)
-    .map(beforeNotices);
+    .flatMap((one) => {
+      const site = beforeNotices(one);
+      // A notice may be about the step that is missing behind it.
+      return site.index === one.index ? [site] : [before(one), site];
+    });
 }
 
 /** Moves a step that does the same to here, or writes the steps here. */
@@ -748,6 +880,8 @@ function* insertAt({ text, about }: Context, steps: readonly NewStep[], site: Si
 function* move({ text }: Context, spot: Spot, site: Site, name?: string): Changes {
   const edits = moved(text, spot, site);
   if (edits) yield edits;
+  const guarded = moved(text, spot, site, true);
+  if (guarded) yield guarded;
   const { statement } = spot;
   if (name === undefined || statement.kind !== 'action' || statement.objects.length < 2) return;
   yield* together(without(text, spot, statement, name), [put(text, site, [alone(text, statement, name)])]);

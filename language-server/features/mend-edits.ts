@@ -4,7 +4,7 @@
  */
 import type { Edit } from '../../grammar/format/format.ts';
 import type { Action } from '../../grammar/syntax/tree.ts';
-import type { Site, Spot } from './mend-outline.ts';
+import { beforeNotices, type Site, type Spot } from './mend-outline.ts';
 
 /** The text with replacements made, which must not overlap. */
 export function edited(text: string, edits: readonly Edit[]): string {
@@ -44,10 +44,10 @@ export function put(text: string, { block, index }: Site, lines: readonly string
 }
 
 /** A statement taken out, with its line where it has one of its own, and with the step that it is all of. */
-export function cut(text: string, spot: Spot): Edit {
+export function cut(text: string, spot: Spot, alone = false): Edit {
   const { statement, block, parents } = spot;
   const step = parents[parents.length - 1];
-  if (step?.statement.kind === 'step' && block.statements.length === 1) return cut(text, step);
+  if (!alone && step?.statement.kind === 'step' && block.statements.length === 1) return cut(text, step);
   const line = lineStart(text, statement.start);
   const end = lineEnd(text, statement.end);
   const rest = text.slice(statement.end, end).trim();
@@ -56,16 +56,23 @@ export function cut(text: string, spot: Spot): Edit {
   return { start: statement.start, end: statement.end, text: '' };
 }
 
-/** A statement moved to a place; nothing where it stands there. */
-export function moved(text: string, spot: Spot, site: Site): Edit[] | undefined {
-  if (spot.block === site.block && (site.index === spot.index || site.index === spot.index + 1))
-    return undefined;
-  const inside = site.block.start >= spot.statement.start && site.block.end <= spot.statement.end;
-  if (inside) return undefined;
-  const taken = cut(text, spot);
-  // A comment that ends its line goes along.
-  const end = Math.max(spot.statement.end, text.slice(0, taken.end).trimEnd().length);
-  const edits = [taken, put(text, site, [text.slice(spot.statement.start, end)])];
+/** A statement moved to a place; nothing where it stands there. With the notices right before it, if asked. */
+export function moved(text: string, spot: Spot, site: Site, withNotices = false): Edit[] | undefined {
+  const { block, statement } = spot;
+  const first = withNotices ? beforeNotices(spot).index : spot.index;
+  if (withNotices && first === spot.index) return undefined;
+  if (block === site.block && site.index >= first && site.index <= spot.index + 1) return undefined;
+  if (site.block.start >= statement.start && site.block.end <= statement.end) return undefined;
+  const cuts: Edit[] = [];
+  const lines: string[] = [];
+  for (let index = first; index <= spot.index; index++) {
+    const one = block.statements[index]!;
+    const taken = cut(text, { ...spot, statement: one, index }, first < spot.index);
+    cuts.push(taken);
+    // A comment that ends its line goes along.
+    lines.push(text.slice(one.start, Math.max(one.end, text.slice(0, taken.end).trimEnd().length)));
+  }
+  const edits = [...cuts, put(text, site, lines)];
   return overlap(edits) ? undefined : edits;
 }
 

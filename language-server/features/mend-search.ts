@@ -26,20 +26,28 @@ export interface Search {
 }
 
 /** Share of the trials that goes to single changes; the rest is for changes that need others after them. */
-const SINGLE = 0.6;
+const SINGLE = 0.5;
 /** Follow-on findings that a change may bring and still be worth going on with. */
 const MOST_NEW = 4;
-/** Changes that are gone on with at each depth, and how deep. */
-const BEAM = 4;
-const DEPTH = 6;
-/** Changes tried for one follow-on finding. */
-const FOLLOWING = 8;
+/** How many changes one mend may be made of. */
+const DEPTH = 8;
+/** Changes tried after one change; so many at once, and what each further one weighs against a follow-on finding. */
+const FOLLOWING = 12;
+const AT_ONCE = 5;
+const PER_TRIAL = 0.25;
 /** Trials after the first mend in which a better one is looked for, where findings are left. */
 const PATIENCE = 10;
 
 interface Started {
   tried: Tried;
   fresh: Finding[];
+}
+
+/** A text with follow-on findings, and the changes that may mend the first of them. */
+interface Branch extends Started {
+  depth: number;
+  next: Iterator<Edit[]> | undefined;
+  trials: number;
 }
 
 /** What mends the finding, best first: what leaves fewest findings, then what is most natural. */
@@ -69,25 +77,24 @@ export function search(trial: Trial, base: Tried, finding: Finding, options: Sea
     return undefined;
   };
 
-  let begun: Started[] = [];
+  const branches: Branch[] = [];
+  const goOn = (started: Started | undefined, depth: number) => {
+    if (started && started.fresh.length <= MOST_NEW)
+      branches.push({ ...started, depth, next: undefined, trials: 0 });
+  };
   for (const { title, edits } of certain(finding, trial.path)) attempt(edited(base.text, edits), title);
   for (const edits of changes(trial, base, finding)) {
     if (enough() || spent() >= options.limit * SINGLE) break;
-    const started = attempt(edited(base.text, edits));
-    if (started && started.fresh.length <= MOST_NEW) begun.push(started);
+    goOn(attempt(edited(base.text, edits)), 1);
   }
-  for (let depth = 1; depth < DEPTH && found.length === 0 && begun.length > 0; depth++) {
-    const next: Started[] = [];
-    for (const { tried, fresh } of fewestFirst(begun).slice(0, BEAM)) {
-      let following = 0;
-      for (const edits of changes(trial, tried, fresh[0]!)) {
-        if (found.length > 0 || spent() >= options.limit || following >= FOLLOWING) break;
-        following++;
-        const started = attempt(edited(tried.text, edits));
-        if (started && started.fresh.length <= MOST_NEW) next.push(started);
-      }
-    }
-    begun = next;
+  while (found.length === 0 && spent() < options.limit) {
+    const branch = nearest(branches);
+    if (!branch) break;
+    branch.next ??= changes(trial, branch.tried, branch.fresh[0]!);
+    const change = branch.next.next();
+    branch.trials++;
+    if (change.done) branch.trials = FOLLOWING;
+    else goOn(attempt(edited(branch.tried.text, change.value)), branch.depth + 1);
   }
   return found.sort((a, b) => a.left - b.left);
 }
@@ -102,8 +109,15 @@ export function keyOf({ check, message }: Finding): string {
   return `${check} ${message}`;
 }
 
-function fewestFirst(list: readonly Started[]): Started[] {
-  return [...list].sort((a, b) => a.fresh.length - b.fresh.length);
+/** The branch that has fewest findings to mend and was not tried much yet. */
+function nearest(branches: readonly Branch[]): Branch | undefined {
+  const cost = ({ fresh, trials }: Branch) => fresh.length + Math.max(0, trials - AT_ONCE) * PER_TRIAL;
+  let best: Branch | undefined;
+  for (const branch of branches) {
+    if (branch.depth >= DEPTH || branch.trials >= FOLLOWING) continue;
+    if (!best || cost(branch) < cost(best)) best = branch;
+  }
+  return best;
 }
 
 function counted(findings: readonly Finding[]): Map<string, number> {

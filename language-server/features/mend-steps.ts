@@ -162,8 +162,13 @@ export function undoing(action: Action, named: Named, model: Model, outline: Out
   }
 }
 
-/** Makes a system safe to open. */
-export function makingSafe(system: Named, model: Model): NewSteps[] {
+/** Makes a system safe to open; `unsafe` names what it still is, where that is known. */
+export function makingSafe(
+  system: Named,
+  model: Model,
+  unsafe: Readonly<Record<string, string>> = {},
+): NewSteps[] {
+  const is = (state: string) => state in unsafe || !UNSAFE.some((other) => other in unsafe);
   const { thing } = system;
   const ways: NewSteps[] = [];
   const points = (lists: Model['isolators'], verb: (thing: Thing) => string) =>
@@ -173,15 +178,17 @@ export function makingSafe(system: Named, model: Model): NewSteps[] {
     });
   const opened = ({ type }: Thing) =>
     type === 'connection' ? 'disconnect' : type === 'fastener' ? 'remove' : 'open';
-  if (thing.hasLive) ways.push([newStep('isolate', system)]);
-  if (thing.hasPressure) {
+  if (thing.hasLive && is('live')) ways.push([newStep('isolate', system)]);
+  if (thing.hasPressure && is('under pressure')) {
     const relief = points(model.reliefPoints, opened);
     for (const step of relief) ways.push([step]);
     ways.push([newStep('relieve', system)]);
   }
-  if (thing.hasHeat) ways.push([newStep('let cool', system)]);
+  if (thing.hasHeat && is('hot')) ways.push([newStep('let cool', system)]);
   return ways;
 }
+
+const UNSAFE = ['live', 'under pressure', 'hot'];
 
 /** Proves a system dead or without pressure. */
 export function proving(system: Named): NewSteps[] {

@@ -13,10 +13,12 @@ import { titleOf } from './mend-words.ts';
 import { Trial, type Tried } from './trial.ts';
 
 /** So many texts are tried for one finding. */
-const LIMIT = 60;
+const LIMIT = 80;
 /** In a long file fewer, so that a mend never takes much longer than reading a few MB. */
-const MOST_READ = 6_000_000;
+const MOST_READ = 8_000_000;
 const FEWEST = 8;
+/** Findings that are tried once more after others were mended. */
+const MOST_RETRIES = 12;
 /** So many mends are offered for one finding. */
 const OFFERED = 3;
 
@@ -54,21 +56,26 @@ export function mendFile(host: SourceHost, path: string): MendedFile {
   const trial = new Trial(host, path);
   let now = trial.check(host.read(path) ?? '');
   const mended: MendedFile['mended'] = [];
-  const hopeless = new Set<string>();
+  /** Findings that could not be mended, with the number of mends made by then. */
+  const failed = new Map<string, number>();
+  let retries = MOST_RETRIES;
   for (;;) {
-    const open = now.findings.filter(counts);
-    const finding = causesFirst(open).find((one) => !hopeless.has(keyOf(one)));
-    if (!finding) return { text: now.text, mended, left: open, tries: trial.tries };
+    const open = causesFirst(now.findings.filter(counts));
+    let finding = open.find((one) => !failed.has(keyOf(one)));
+    if (!finding && retries > 0) {
+      // What could not be mended before others were may be now.
+      finding = open.find((one) => failed.get(keyOf(one))! < mended.length);
+      retries--;
+    }
+    if (!finding) return { text: now.text, mended, left: now.findings.filter(counts), tries: trial.tries };
     const [best] = search(trial, now, finding, { limit: limitFor(now.text), most: Number.POSITIVE_INFINITY });
     if (!best) {
-      hopeless.add(keyOf(finding));
+      failed.set(keyOf(finding), mended.length);
       continue;
     }
     const after = laidOut(trial, now, best);
     mended.push({ finding, title: best.title ?? titleOf(now, after) });
     now = after;
-    // What could not be mended before may be now.
-    hopeless.clear();
   }
 }
 

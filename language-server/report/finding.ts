@@ -46,6 +46,8 @@ export interface About {
   others: string[];
   /** The condition of a `when` that holds in the case that shows it; absent where no variant or choice tells. */
   when?: string;
+  /** Names, values and words of the fact, as its check tells them. */
+  words?: Readonly<Record<string, string>>;
 }
 
 export const SEVERITIES: readonly Severity[] = ['error', 'warning', 'information', 'hint'];
