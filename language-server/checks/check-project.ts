@@ -143,6 +143,8 @@ export class ProjectCheck {
   private procedure(procedure: Procedure, file: LoadedFile, visible: readonly LoadedFile[]): void {
     const model = this.machineOf(procedure, file, visible);
     if (!model) return;
+    // What one procedure asks about is nothing to the next.
+    const mark = model.cases.mark;
     const names = procedureNames(model, procedure, file, visible);
     this.say(names.facts, model);
     this.say([...fasteningSteps(model, procedure, file), ...amountFaults(model, procedure, file)], model);
@@ -155,6 +157,7 @@ export class ProjectCheck {
       facts.filter((fact) => fact.at.file === file.path && !followsFrom(names.facts, fact)),
       model,
     );
+    model.cases.rewind(mark);
   }
 
   private machineOf(

@@ -50,7 +50,7 @@ export class Cases {
   private readonly named = new Map<CaseSet, Named[]>();
   private readonly budget: number;
 
-  constructor(budget = 200_000) {
+  constructor(budget = 400_000) {
     this.budget = budget;
   }
 

@@ -40,11 +40,12 @@ export function execute(
   run.watchers.push(...watchers(run, procedure, house.convention));
   flow.block(procedure.body);
   for (const watcher of run.watchers) watcher.finish?.();
-  for (const thing of run.undecided) {
+  // Once track is lost every thing is undecided: that is told once, at the place.
+  for (const thing of run.lost ? [] : run.undecided) {
     const name = procedure.name ?? procedure;
     run.fact({ check: 'undecided', at: { file, start: name.start, end: name.end }, subject: { thing } });
   }
-  if (procedure.body?.closed) {
+  if (procedure.body?.closed && !run.lost) {
     const facts = endClaims(run, procedure, file, flow);
     run.facts.push(...facts.facts);
     neverNeeded(run);
@@ -54,6 +55,7 @@ export function execute(
       mustCome,
     });
   }
+  if (run.lost) run.fact({ check: 'undecided', at: run.lost });
   return { run, facts: run.facts };
 }
 

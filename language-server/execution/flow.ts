@@ -76,7 +76,8 @@ export class Flow {
     const { until } = this;
     const here = until !== undefined && file === until.file && this.doing.length === 0;
     for (const statement of block.statements) {
-      if (this.reached !== undefined || this.run.within === NONE) return;
+      this.run.loseTrack(this.run.usedAt ?? { file, start: statement.start, end: statement.end });
+      if (this.reached !== undefined || this.run.within === NONE || this.run.lost) return;
       if (here && statement.start >= until.offset) {
         this.reached = this.run.within;
         return;
@@ -385,6 +386,7 @@ export class Flow {
     const stoppedBefore = this.stopped;
     run.within = run.cases.and(all, set);
     if (run.within !== NONE) body();
+    if (run.lost) return;
     run.within = this.stopped === stoppedBefore ? all : run.cases.minus(all, this.stopped);
   }
 

@@ -22,8 +22,14 @@ export interface StepRef {
   touched: number[];
 }
 
-/** Nodes of the decision diagram that the state of one thing may cost before it is given up. */
-const NODES_FOR_A_THING = 10_000;
+/** Nodes of the decision diagram that the state of one thing may cost before it is given up: to begin with, */
+const NODES_FOR_A_THING = 2_000;
+/** and for every time it is written. A thing under many plain conditions costs some tens each time. */
+const NODES_FOR_A_WRITE = 150;
+/** From this size of the diagram on, only what costs little is still followed: what is left is kept for it. */
+const MANY_NODES = 100_000;
+const FEW_FOR_A_THING = 500;
+const FEW_FOR_A_WRITE = 50;
 
 interface Blame {
   check: string;
@@ -53,7 +59,11 @@ export class Run {
   usedAt: Place | undefined;
   /** Things whose state was given up: the cases they depend on are too many to tell apart. */
   readonly undecided = new Set<Thing>();
-  private readonly spent = new Map<Thing, number>();
+  /** Cases were too many to tell apart even between things: nothing is said from there on. */
+  lost: Place | undefined;
+  private readonly spent = new Map<Thing, { nodes: number; writes: number }>();
+  /** Size of the diagram up to which its nodes are counted as somebody's. */
+  private counted = 0;
   readonly watchers: Watcher[] = [];
   /** More than 0 in the further rounds of a repeat. */
   round = 0;
@@ -106,6 +116,7 @@ export class Run {
   }
 
   begin(action: Action, file: string): void {
+    this.counted = this.cases.size;
     this.steps.push({ action, file, within: this.within, shown: this.usedAt, touched: [] });
     this.executed++;
   }
@@ -155,20 +166,41 @@ export class Run {
   ): void {
     const thing = this.thing(item);
     if (this.undecided.has(thing)) return;
-    const before = this.cases.size;
     this.state.set(this.variable(aspect, item), value, within, since, assumed);
-    const made = this.cases.size - before;
-    if (made === 0 && !this.cases.overflowed) return;
-    const spent = (this.spent.get(thing) ?? 0) + made;
+    // What was asked in order to write counts as well.
+    const made = this.cases.size - this.counted;
+    this.counted = this.cases.size;
+    if (made === 0) return;
+    const spent = this.spent.get(thing) ?? { nodes: 0, writes: 0 };
     this.spent.set(thing, spent);
-    if (spent <= NODES_FOR_A_THING && !this.cases.overflowed) return;
-    this.cases.overflowed = false;
+    spent.nodes += made;
+    spent.writes++;
+    const many = this.cases.size > MANY_NODES;
+    const allowed = many
+      ? FEW_FOR_A_THING + FEW_FOR_A_WRITE * spent.writes
+      : NODES_FOR_A_THING + NODES_FOR_A_WRITE * spent.writes;
+    if (spent.nodes > allowed) this.giveUp(thing, since);
+  }
+
+  private giveUp(thing: Thing, since: number): void {
     this.undecided.add(thing);
     for (const one of ASPECTS) {
-      for (let index = 0; index < thing.positions.length; index++) {
+      for (let index = 0; index < thing.positions.length; index++)
         this.state.set(this.variable(one, thing.first + index), 0, thing.exists, since, true);
-      }
     }
+  }
+
+  /**
+   * Where an operation on cases was over budget, its result is not what was asked: nothing that rests on it is
+   * said, and nothing more is followed.
+   */
+  loseTrack(at: Place): void {
+    if (!this.cases.overflowed) return;
+    this.cases.overflowed = false;
+    this.blames = [];
+    this.lost ??= at;
+    for (const thing of this.model.things) if (!this.undecided.has(thing)) this.giveUp(thing, this.step);
+    this.within = NONE;
   }
 
   /**
@@ -272,6 +304,9 @@ export class Run {
   /** Turns what the step was blamed for into facts: once for each check, subject and step. */
   flush(): void {
     this.lacked.clear();
+    const last = this.steps[this.step];
+    if (last)
+      this.loseTrack(last.shown ?? { file: last.file, start: last.action.start, end: last.action.end });
     for (const blame of this.blames) {
       const step = this.stepAt(blame.at ?? this.step);
       if (!step) continue;

@@ -9,16 +9,24 @@ export const undecided: Check = {
   explanation: `
 All variants and outcomes are followed at once. Where very many conditions bear on one and the same thing in every mixture,
 there are more cases than can be told apart in reasonable time. Then the state of that thing is given up and nothing is
-said of it; everything else is decided as usual.
+said of it; everything else is decided as usual. Where the very order of the steps depends on too many conditions (hundreds of
+places at which the work may stop), nothing is said from there on.
 
 Fewer conditions around that thing, or a task for each variant, make it decidable again.`,
   source: 'a limit of this checker',
   bad: hostile(true),
   good: hostile(false),
-  says: (fact) => ({
-    message: `Too many conditions bear on ${subject(fact)}: whether every step on it can be done was not decided.`,
-    help: 'Put the steps on it under fewer conditions. Everything else was checked.',
-  }),
+  says: (fact) =>
+    fact.subject
+      ? {
+          message: `Too many conditions bear on ${subject(fact)}: whether every step on it can be done was not decided.`,
+          help: 'Put the steps on it under fewer conditions. Everything else was checked.',
+        }
+      : {
+          message:
+            'Too many conditions bear on the steps from here on: whether they can be done was not decided.',
+          help: 'Put what follows into procedures of its own, one for each variant or finding.',
+        },
 };
 
 /** A valve that is turned over by many mixtures of three signs out of twenty-four: no short way to say when it is open. */
