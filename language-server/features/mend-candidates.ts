@@ -556,7 +556,7 @@ function backwards(action: Action, subject: Named, model: Model): NewSteps[] {
     case 'fill':
       return [one('drain')];
     case 'lower':
-      return supporting(subject, model, { spots: [], events: [], procedure: EMPTY });
+      return supporting(subject, model, { spots: [], events: [], procedure: EMPTY, conditional: new Map() });
     case 'remove':
       return subject.thing.type === 'tool' ? [one('fit')] : [];
     default:
@@ -877,7 +877,11 @@ function* insertAt({ text, about }: Context, steps: readonly NewStep[], site: Si
 }
 
 /** A step moved; where it is about several things also for one of them alone. */
-function* move({ text }: Context, spot: Spot, site: Site, name?: string): Changes {
+function* move({ text, about, finding, outline }: Context, spot: Spot, site: Site, name?: string): Changes {
+  // Out of a branch or a loop only where that is what is wrong: elsewhere the author meant it to be there.
+  const { conditional } = outline;
+  const stays = conditional.get(spot.block) === conditional.get(site.block);
+  if (!stays && about.check === finding.check) return;
   const edits = moved(text, spot, site);
   if (edits) yield edits;
   const guarded = moved(text, spot, site, true);

@@ -36,12 +36,15 @@ export interface Outline {
   spots: Spot[];
   events: Event[];
   procedure: Procedure;
+  /** For each block the innermost one around it (or itself) that is not done exactly once in every case. */
+  conditional: ReadonlyMap<Block, Block | undefined>;
 }
 
 export function outlineOf(procedure: Procedure, model: Model): Outline {
   const spots: Spot[] = [];
-  collect(procedure.body, [], spots);
-  return { spots, events: eventsOf(spots, model), procedure };
+  const conditional = new Map<Block, Block | undefined>();
+  collect(procedure.body, [], undefined, spots, conditional);
+  return { spots, events: eventsOf(spots, model), procedure, conditional };
 }
 
 export function blocksOf(statement: Statement): Block[] {
@@ -192,11 +195,21 @@ class Sites {
   }
 }
 
-function collect(block: Block | undefined, parents: Spot[], spots: Spot[]): void {
-  block?.statements.forEach((statement, index) => {
+function collect(
+  block: Block | undefined,
+  parents: Spot[],
+  condition: Block | undefined,
+  spots: Spot[],
+  conditional: Map<Block, Block | undefined>,
+): void {
+  if (!block) return;
+  conditional.set(block, condition);
+  block.statements.forEach((statement, index) => {
     const spot: Spot = { statement, block, index, order: spots.length, parents };
     spots.push(spot);
-    for (const inner of blocksOf(statement)) collect(inner, [...parents, spot], spots);
+    const plain = statement.kind === 'task' || statement.kind === 'step' || statement.kind === 'hold';
+    for (const inner of blocksOf(statement))
+      collect(inner, [...parents, spot], plain ? condition : inner, spots, conditional);
   });
 }
 

@@ -75,6 +75,14 @@ function stepsOf({ text, file }: Tried): Step[] {
           label: line(text.slice(statement.start, until)),
           words: line(text.slice(statement.start, outcomes)),
         });
+      } else if (statement.kind === 'notice') {
+        const until = statement.text?.start ?? statement.end;
+        steps.push({
+          block: block!,
+          depth,
+          label: line(text.slice(statement.start, until)),
+          words: line(text.slice(statement.start, statement.end)),
+        });
       } else if (statement.kind === 'reverse') {
         const words = line(text.slice(statement.start, statement.end));
         steps.push({ block: block!, depth, label: words, words });
@@ -93,8 +101,26 @@ function byLines(before: string, after: string): string {
     lines.filter((one) => /\w/.test(one)).map((words) => ({ label: line(words) }));
   const gone = told(hunks.flatMap(({ removed }) => removed));
   const written = told(hunks.flatMap(({ added }) => added));
+  if (gone.length === 1 && written.length === 1) return withinLine(gone[0]!.label, written[0]!.label);
   if (written.length === 0) return gone.length === 0 ? 'Change the layout' : `Delete ${all(gone)}`;
   return `Write ${all(written)}${gone.length === 0 ? '' : ` instead of ${all(gone)}`}`;
+}
+
+/** The words in which two lines differ. */
+function withinLine(before: string, after: string): string {
+  const a = before.split(' ');
+  const b = after.split(' ');
+  let start = 0;
+  while (start < Math.min(a.length, b.length) && a[start] === b[start]) start++;
+  let same = 0;
+  while (same < Math.min(a.length, b.length) - start && a.at(-1 - same) === b.at(-1 - same)) same++;
+  const words = (list: readonly string[]) => ({ label: list.slice(start, list.length - same).join(' ') });
+  const gone = words(a);
+  const written = words(b);
+  if (gone.label === '') return `Write ${quoted(written.label)}`;
+  return written.label === ''
+    ? `Delete ${quoted(gone.label)}`
+    : `Write ${quoted(written.label)} instead of ${quoted(gone.label)}`;
 }
 
 /** A long list is told by its beginning. */
