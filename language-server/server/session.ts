@@ -20,6 +20,7 @@ import { formatText } from '../../grammar/format/format.ts';
 import { parse } from '../../grammar/parser/parse.ts';
 import { checkProject } from '../checks/check-project.ts';
 import { hoverAt } from '../features/hover.ts';
+import { mendsFor } from '../features/mend.ts';
 import { type OutlineItem, outline } from '../features/outline.ts';
 import { placesOf, thingAt } from '../features/place.ts';
 import { stateAt } from '../features/state-at.ts';
@@ -139,7 +140,9 @@ export function serve(connection: Connection): void {
     const actions: CodeAction[] = [];
     for (const finding of found.get(uri) ?? []) {
       if (finding.end < from || finding.start > to) continue;
-      for (const mend of finding.mends ?? []) {
+      // A correction of a word is certain by itself; the others are looked for and tried when somebody asks.
+      const mends = finding.mends && finding.mends.length > 0 ? finding.mends : mendsFor(host, uri, finding);
+      for (const mend of mends) {
         const changes: Record<string, ReturnType<typeof lines.edit>[]> = {};
         for (const edit of mend.edits) {
           changes[edit.file] ??= [];

@@ -112,6 +112,14 @@ describe('the language server', () => {
     });
     const held = await diagnosticsOf('open-up.dowel', (all) => all.some(({ code }) => code === 'still-held'));
     expect(held.version).toBe(2);
+    const heldBack = held.diagnostics.find(({ code }) => code === 'still-held')!;
+    const mends: CodeAction[] = await client.sendRequest('textDocument/codeAction', {
+      textDocument: { uri: uri('open-up.dowel') },
+      range: heldBack.range,
+      context: { diagnostics: held.diagnostics },
+    });
+    // The search for mends offers what a technician would do: take the screws out first, or with the part.
+    expect(mends.map((mend) => JSON.stringify(mend.edit)).join()).toMatch(/unbolt|remove cover-screws/);
     await client.sendNotification('textDocument/didChange', {
       textDocument: { uri: uri('open-up.dowel'), version: 3 },
       contentChanges: [
