@@ -15,7 +15,7 @@ import { type CaseSet, NONE } from './cases.ts';
 import { systemEvents } from './declared-hazards.ts';
 import type { Run } from './run.ts';
 import type { Watcher } from './watch.ts';
-import { placeOf, type Step, storyOf, withoutRounds } from './watch-place.ts';
+import { doneIn, placeOf, type Step, storyOf, withoutRounds } from './watch-place.ts';
 
 /** Steps that belong to making safe; any other ends the sequence. */
 const MAKING_SAFE: ReadonlySet<string> = new Set([
@@ -23,11 +23,13 @@ const MAKING_SAFE: ReadonlySet<string> = new Set([
   ...['lock out', 'inspect', 'check', 'measure', 'record', 'sign', 'support', 'lock', 'choose'],
 ]);
 
+const TAKES_OUT: ReadonlySet<string> = new Set(['remove', 'disconnect', 'loosen']);
+
 interface Released {
   readonly step: Step;
   readonly system: number;
   readonly via: number;
-  readonly cases: CaseSet;
+  cases: CaseSet;
 }
 
 interface Unlocked {
@@ -59,7 +61,7 @@ export class EnergyOrderWatch implements Watcher {
     const { run } = this;
     if (run.usedAt || run.round > 0) return;
     const step = { action, file };
-    if (!this.isMakingSafe(action, items)) this.released = [];
+    this.forget(this.otherWork(action, items));
     for (const item of items) {
       const here = run.cases.and(run.within, run.thing(item).exists);
       if (here === NONE) continue;
@@ -85,14 +87,21 @@ export class EnergyOrderWatch implements Watcher {
     }
   }
 
-  private isMakingSafe(action: Action, items: readonly number[]): boolean {
-    if (MAKING_SAFE.has(action.verb)) return true;
-    const { model } = this.run;
+  /** The cases in which the step is other work than making safe. */
+  private otherWork(action: Action, items: readonly number[]): CaseSet {
+    const { model, cases } = this.run;
+    if (MAKING_SAFE.has(action.verb)) return NONE;
+    const other = doneIn(this.run, items);
+    if (!TAKES_OUT.has(action.verb)) return other;
     // Taking out a plug that isolates or relieves is making safe, too.
-    return (
-      items.length > 0 &&
-      items.every((item) => model.isolates[item]!.length + model.relieves[item]!.length > 0)
-    );
+    let all: CaseSet = other;
+    for (const item of items) {
+      let safe: CaseSet = cases.not(this.run.thing(item).exists);
+      for (const system of [...model.isolates[item]!, ...model.relieves[item]!])
+        safe = cases.or(safe, this.run.thing(system).exists);
+      all = cases.and(all, safe);
+    }
+    return cases.minus(other, all);
   }
 
   private releases(step: Step, via: number, here: CaseSet): void {
@@ -120,7 +129,12 @@ export class EnergyOrderWatch implements Watcher {
       run.fact(fact);
     }
     // One finding for one release, however many locks follow.
-    this.released = this.released.filter(({ cases }) => run.cases.and(cases, fresh) === NONE);
+    this.forget(fresh);
+  }
+
+  private forget(within: CaseSet): void {
+    for (const one of this.released) one.cases = this.run.cases.minus(one.cases, within);
+    this.released = this.released.filter(({ cases }) => cases !== NONE);
   }
 
   private unlocks(step: Step, lock: number, here: CaseSet): void {

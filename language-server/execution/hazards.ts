@@ -29,7 +29,7 @@ import { type CaseSet, NONE } from './cases.ts';
 import { type DeclaredHazard, DeclaredHazards, type Meeting } from './declared-hazards.ts';
 import type { Run } from './run.ts';
 import type { Watcher } from './watch.ts';
-import { placeOf, type Step, storyOf, withoutRounds } from './watch-place.ts';
+import { doneIn, placeOf, type Step, storyOf, withoutRounds } from './watch-place.ts';
 
 /** What is known of one declared hazard so far. */
 interface Course {
@@ -41,9 +41,16 @@ interface Course {
   /** Settled and made safe since. */
   handled: CaseSet;
   /** Steps that began to make it safe without a notice before them. */
-  beginnings: { step: Step; cases: CaseSet }[];
+  beginnings: Beginning[];
   /** A step that may be one: the state after it tells. */
-  perhaps: { step: Step; cases: CaseSet } | undefined;
+  perhaps: Beginning | undefined;
+}
+
+interface Beginning {
+  readonly step: Step;
+  /** What the step is about. */
+  readonly via: number;
+  cases: CaseSet;
 }
 
 interface Given {
@@ -59,7 +66,8 @@ interface Missing {
   /** Where the notice belongs, and the step that comes near. */
   readonly step: Step;
   readonly near: Step;
-  readonly begins: boolean;
+  /** What the step is about where it only begins to make safe. */
+  readonly begun: number | undefined;
   cases: CaseSet;
   /** A notice that comes after, as long as nothing else follows that it can be about. */
   late: { notice: Notice; file: string } | undefined;
@@ -69,8 +77,8 @@ interface Missing {
 interface Scope {
   readonly given: Given[];
   readonly missing: Missing[];
-  /** Actions carried out when it was entered. */
-  readonly executed: number;
+  /** Actions seen when it was entered. */
+  readonly acted: number;
 }
 
 interface Weak {
@@ -93,7 +101,8 @@ export class HazardWatch implements Watcher {
   private readonly files = new Map<Notice, string>();
   /** Parts left to cool. */
   private readonly cooled = new Map<number, CaseSet>();
-  private scopes: Scope[] = [{ given: [], missing: [], executed: 0 }];
+  private scopes: Scope[] = [{ given: [], missing: [], acted: 0 }];
+  private acted = 0;
   /** A notice without a word for its hazard: it may be about whatever the next step meets. */
   private unnamed: CaseSet = NONE;
 
@@ -121,14 +130,14 @@ export class HazardWatch implements Watcher {
   }
 
   enter(): void {
-    this.scopes.push({ given: [...this.scope.given], missing: [], executed: this.run.executed });
+    this.scopes.push({ given: [...this.scope.given], missing: [], acted: this.acted });
   }
 
   leave(): void {
-    const { executed, missing } = this.scopes.pop()!;
+    const { acted, missing } = this.scopes.pop()!;
     for (const one of missing) one.open = false;
     // A procedure that is printed elsewhere made things safe without a step here.
-    if (executed !== this.run.executed) return;
+    if (acted !== this.acted) return;
     for (const course of this.courses.values()) {
       const now = this.safe(course.declared);
       course.handled = this.run.cases.or(course.handled, this.run.cases.minus(now, course.safe));
@@ -147,10 +156,12 @@ export class HazardWatch implements Watcher {
     if (unclear && notice.signal !== 'note') this.unnamed = cases.or(this.unnamed, within);
     for (const hazard of names) {
       this.scope.given.push({ hazard, cases: within, notice });
-      for (const one of this.scope.missing) {
+      for (const one of [...this.scope.missing]) {
         if (!one.open || one.late || one.meeting.declared.hazard !== hazard) continue;
-        one.late = { notice, file };
-        this.judge(one.meeting.declared, notice, [notice], one.cases);
+        const late = this.part(one, within);
+        if (!late) continue;
+        late.late = { notice, file };
+        this.judge(one.meeting.declared, [{ hazard, notice, cases: within }], late.cases);
       }
       for (const course of this.courses.values()) {
         if (course.declared.hazard !== hazard) continue;
@@ -163,9 +174,10 @@ export class HazardWatch implements Watcher {
 
   before(action: Action, file: string, items: readonly number[]): void {
     if (this.courses.size === 0) return;
+    this.acted++;
     const { cases } = this.run;
     const unnamed = this.unnamed;
-    this.unnamed = NONE;
+    this.unnamed = cases.minus(unnamed, doneIn(this.run, items));
     for (const meeting of this.hazards.meetings(action, items)) {
       const course = this.courses.get(meeting.declared)!;
       const there = cases.and(this.run.within, meeting.declared.thing.exists);
@@ -175,21 +187,32 @@ export class HazardWatch implements Watcher {
       const step = { action, file };
       if (meeting.begins) {
         course.settled = cases.or(course.settled, this.elsewhere ? met : cases.and(met, said));
-        course.perhaps = { step, cases: cases.minus(met, said) };
+        course.perhaps = {
+          step,
+          via: meeting.via,
+          cases: cases.or(course.perhaps?.cases ?? NONE, cases.minus(met, said)),
+        };
         continue;
       }
       // That it is safe now is no help where the step brings the energy.
       const handled = brings(meeting.event) ? NONE : course.handled;
       const asked = cases.minus(met, cases.or(said, handled));
-      this.guarded(meeting.declared, met);
+      if (!this.elsewhere)
+        this.judge(
+          meeting.declared,
+          this.scope.given.filter((one) => one.hazard === meeting.declared.hazard),
+          met,
+        );
       course.settled = cases.or(course.settled, met);
       if (asked !== NONE) this.missed(course, meeting, step, asked);
       // A notice that this step may be about is not one that comes too late for another thing.
-      for (const one of this.scope.missing) {
+      for (const one of [...this.scope.missing]) {
         const { hazard, thing } = one.meeting.declared;
         if (!one.late || hazard !== meeting.declared.hazard || thing === meeting.declared.thing) continue;
-        one.late = undefined;
-        one.open = false;
+        const other = this.part(one, met);
+        if (!other) continue;
+        other.late = undefined;
+        other.open = false;
       }
     }
   }
@@ -206,22 +229,44 @@ export class HazardWatch implements Watcher {
   }
 
   finish(): void {
-    for (const one of this.found)
-      if (one.late || !this.toldAlready(one)) this.run.facts.push(this.missingFact(one));
+    for (const one of this.found) {
+      if (!one.late) one.cases = this.run.cases.minus(one.cases, this.toldAlready(one));
+      if (one.cases !== NONE) this.tell(this.missingFact(one));
+    }
     for (const one of this.weak.values()) this.run.facts.push(this.weakFact(one));
   }
 
-  /** The same step opens the system with its energy still there: making it safe brings the notice along. */
-  private toldAlready({ near, meeting }: Missing): boolean {
-    const { file, action } = near;
-    return this.run.facts.some(
-      ({ check, inner, at, others }) =>
-        (inner ?? check) === 'not-made-safe' &&
-        at.file === file &&
-        action.start <= at.start &&
-        at.end <= action.end &&
-        others?.some(({ thing }) => thing === meeting.declared.thing),
+  /** One finding for one step and thing: one notice can name several hazards. */
+  private tell(fact: Fact): void {
+    const { cases } = this.run;
+    const known = this.run.facts.find(
+      ({ check, at, subject }) =>
+        check === fact.check &&
+        at.file === fact.at.file &&
+        at.start === fact.at.start &&
+        subject?.thing === fact.subject?.thing,
     );
+    if (!known) {
+      this.run.facts.push(fact);
+      return;
+    }
+    known.cases = cases.or(known.cases ?? NONE, fact.cases ?? NONE);
+    const hazards = new Set([...(known.words?.hazard ?? '').split(', '), fact.words?.hazard ?? '']);
+    const signals = [known.words?.signal, fact.words?.signal] as Signal[];
+    known.words = { ...known.words, hazard: [...hazards].join(', '), signal: strongest(signals) };
+  }
+
+  /** The same step opens the system with its energy still there: making it safe brings the notice along. */
+  private toldAlready({ near, meeting }: Missing): CaseSet {
+    const { file, action } = near;
+    let told: CaseSet = NONE;
+    for (const { check, inner, at, others, cases } of this.run.facts) {
+      if ((inner ?? check) !== 'not-made-safe' || at.file !== file) continue;
+      if (at.start < action.start || at.end > action.end) continue;
+      if (others?.some(({ thing }) => thing === meeting.declared.thing))
+        told = this.run.cases.or(told, cases ?? NONE);
+    }
+    return told;
   }
 
   /** The work of another procedure: its notices are its own business. */
@@ -243,18 +288,18 @@ export class HazardWatch implements Watcher {
     // In a further round everything was said in the first one.
     if (this.elsewhere || this.run.round > 0) return;
     let left = asked;
-    const add = (step: Step, set: CaseSet, begins: boolean) => {
-      const one = { course, meeting, step, near, begins, cases: set, late: undefined, open: true };
+    const add = (step: Step, set: CaseSet, begun?: number) => {
+      const one = { course, meeting, step, near, begun, cases: set, late: undefined, open: true };
       this.found.push(one);
       this.scope.missing.push(one);
     };
-    for (const { step, cases: begun } of course.beginnings) {
+    for (const { step, via, cases: begun } of course.beginnings) {
       const set = cases.and(begun, left);
       if (set === NONE) continue;
-      add(step, set, true);
+      add(step, set, via);
       left = cases.minus(left, set);
     }
-    if (left !== NONE) add(near, left, false);
+    if (left !== NONE) add(near, left);
   }
 
   /** Holds the state after a step against what was known before it. */
@@ -269,7 +314,7 @@ export class HazardWatch implements Watcher {
     const { perhaps } = course;
     if (perhaps) {
       const begun = cases.and(perhaps.cases, cases.minus(now, course.safe));
-      if (begun !== NONE) course.beginnings.push({ step: perhaps.step, cases: begun });
+      if (begun !== NONE) course.beginnings.push({ ...perhaps, cases: begun });
       course.perhaps = undefined;
     }
     course.handled = cases.and(cases.or(course.handled, course.settled), now);
@@ -314,30 +359,38 @@ export class HazardWatch implements Watcher {
     return all;
   }
 
-  /** Remembers the notices that stand for this hazard where the strongest of them is too weak. */
-  private guarded(declared: DeclaredHazard, met: CaseSet): void {
+  /** The part of a missing notice that is so in these cases, parted from the rest; nothing where there is none. */
+  private part(one: Missing, within: CaseSet): Missing | undefined {
     const { cases } = this.run;
-    if (this.elsewhere) return;
-    const given = this.scope.given.filter(
-      (one) => one.hazard === declared.hazard && one.notice && cases.and(one.cases, met) !== NONE,
-    );
-    const last = given[given.length - 1]?.notice;
-    if (last)
-      this.judge(
-        declared,
-        last,
-        given.map(({ notice }) => notice!),
-        met,
-      );
+    const inside = cases.and(one.cases, within);
+    if (inside === NONE) return undefined;
+    if (inside === one.cases) return one;
+    one.cases = cases.minus(one.cases, inside);
+    const other = { ...one, cases: inside };
+    this.found.push(other);
+    this.scope.missing.push(other);
+    return other;
   }
 
-  /** The last of the notices that stand for a hazard is told, where none of them is strong enough. */
-  private judge(declared: DeclaredHazard, last: Notice, notices: readonly Notice[], met: CaseSet): void {
+  /** Remembers the notices that stand for this hazard in cases in which none of them is strong enough. */
+  private judge(declared: DeclaredHazard, given: readonly Given[], met: CaseSet): void {
+    const { cases } = this.run;
     const needed = this.needed(declared);
-    if (!isMilder(strongest(notices.map(({ signal }) => signal)), needed)) return;
-    const known = this.weak.get(last);
-    if (known && !isMilder(known.needed, needed)) return;
-    this.weak.set(last, { notice: last, file: this.files.get(last)!, declared, needed, cases: met });
+    let left = met;
+    for (const { notice, cases: set } of given)
+      if (notice && !isMilder(notice.signal, needed)) left = cases.minus(left, set);
+    // The last notice before the step is the one to change.
+    for (const { notice, cases: set } of [...given].reverse()) {
+      const here = cases.and(left, set);
+      if (!notice || here === NONE) continue;
+      left = cases.minus(left, set);
+      const known = this.weak.get(notice);
+      const worse = !known || isMilder(known.needed, needed);
+      this.weak.set(notice, {
+        ...(worse ? { notice, file: this.files.get(notice)!, declared, needed } : known),
+        cases: known ? cases.or(known.cases, here) : here,
+      });
+    }
   }
 
   private needed({ harm }: DeclaredHazard): Signal {
@@ -350,7 +403,8 @@ export class HazardWatch implements Watcher {
     const via = this.run.thing(meeting.via);
     const words: Record<string, string> = { hazard, signal: this.proposed(meeting.declared) };
     if (meeting.event) words.event = meeting.event;
-    if (one.begins) words.begins = 'yes';
+    const begun = one.begun === undefined ? undefined : this.run.thing(one.begun);
+    if (begun) words.begins = 'yes';
     const fact = {
       subject: { thing },
       others: via === thing ? [] : [{ thing: via }],
@@ -364,14 +418,14 @@ export class HazardWatch implements Watcher {
         ...fact,
         check: 'caution-late',
         at: { file: late.file, start, end },
-        story: [{ at: placeOf(step), what: storyOf(step.action.verb), thing: one.begins ? thing : via }],
+        story: [{ at: placeOf(step), what: storyOf(step.action.verb), thing: begun ?? via }],
       };
     }
-    const story = one.begins ? [{ at: placeOf(near, via), what: storyOf(near.action.verb), thing: via }] : [];
+    const story = begun ? [{ at: placeOf(near, via), what: storyOf(near.action.verb), thing: via }] : [];
     return {
       ...fact,
       check: 'caution-missing',
-      at: placeOf(step, one.begins ? thing : via),
+      at: placeOf(step, begun ?? via),
       story,
     };
   }

@@ -43,7 +43,6 @@ export class LiftWatch implements Watcher {
   private readonly run: Run;
   private readonly masses = new Map<number, number>();
   private readonly stated: number | undefined;
-  private readonly told = new Set<string>();
 
   constructor(run: Run, procedure: Procedure) {
     this.run = run;
@@ -75,9 +74,6 @@ export class LiftWatch implements Watcher {
       const carried = this.run.where('supported', item, bit(NO), loose);
       for (const weight of this.weights(item, carried)) {
         if (weight.mass <= limit) continue;
-        const key = `${item} ${action.start}`;
-        if (this.told.has(key)) continue;
-        this.told.add(key);
         this.run.fact({
           check: 'heavy-lift',
           at: placeOf({ action, file }, thing),

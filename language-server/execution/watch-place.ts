@@ -59,6 +59,14 @@ const STORIES: Readonly<Record<string, Story>> = {
   measure: 'measured',
 };
 
+/** The cases in which the present step does anything: some of its things exist there. */
+export function doneIn(run: Run, items: readonly number[]): CaseSet {
+  if (items.length === 0) return run.within;
+  let set: CaseSet = NONE;
+  for (const item of items) set = run.cases.or(set, run.thing(item).exists);
+  return run.cases.and(run.within, set);
+}
+
 /** The cases of the job, without the rounds of repeats: these are no cases of their own. */
 export function withoutRounds(run: Run, set: CaseSet): CaseSet {
   let result = set;

@@ -46,7 +46,9 @@ export function declaredHazardFaults(model: Model): Fact[] {
 
 /** A word that is nearly one of those known. Any other word is the author's own. */
 function slip(file: string, name: Name, what: string, known: readonly string[]): Fact[] {
-  if (known.includes(name.text) || nearest(name.text, known) === undefined) return [];
+  if (known.includes(name.text)) return [];
+  const near = nearest(name.text, known);
+  if (near === undefined || Math.abs(near.length - name.text.length) > 1) return [];
   return [unknownName(file, name, what, known)];
 }
 

@@ -87,6 +87,9 @@ function aimsOf(model: Model, action: Action): Aimed[] {
   add(action.quantity);
   for (const tail of action.tails) {
     if (tail.tail === 'to' || tail.tail === 'with' || tail.tail === 'at') add(tail.quantity);
+    // A declared value in the place of a quantity.
+    if (tail.tail === 'to')
+      for (const ref of tail.refs) add({ ...ref, form: 'plain', amounts: [], named: ref });
   }
   const { text } = action;
   if (text && /\d/.test(text.value)) {

@@ -174,7 +174,25 @@ class Use {
 /** Tools for turning fasteners, which no step has to name. */
 const TURNS = /spanner|wrench|socket|ratchet|driver|key|angle|extension|hand tools|tool ?kit|tool ?set/i;
 
-/** The longer words of a text, in lower case, without their plural. */
+const SMALL: ReadonlySet<string> = new Set([
+  'the',
+  'and',
+  'for',
+  'with',
+  'from',
+  'off',
+  'out',
+  'all',
+  'one',
+  'two',
+  'set',
+  'new',
+  'old',
+]);
+
+/** The words of a text, in lower case, without their plural. */
 function wordsOf(text: string): string[] {
-  return (text.toLowerCase().match(/[a-z]{4,}/g) ?? []).map((word) => word.replace(/s$/, ''));
+  return (text.toLowerCase().match(/[a-z]{3,}/g) ?? [])
+    .filter((word) => !SMALL.has(word))
+    .map((word) => word.replace(/s$/, ''));
 }

@@ -1,5 +1,6 @@
 /** Hazards as a reader says them: the words of a declaration in a sentence. */
 import type { Fact } from '../../model/facts.ts';
+import { list } from '../../model/model.ts';
 import { others, subject } from '../speak.ts';
 
 const SAID: Readonly<Record<string, string>> = {
@@ -15,8 +16,8 @@ const SAID: Readonly<Record<string, string>> = {
 
 /** `pressure`, `live parts`. */
 export function hazardSaid(fact: Fact): string {
-  const hazard = fact.words?.hazard ?? '';
-  return SAID[hazard] ?? hazard.replaceAll('-', ' ');
+  const hazards = (fact.words?.hazard ?? '').split(', ');
+  return list(hazards.map((hazard) => SAID[hazard] ?? hazard.replaceAll('-', ' ')));
 }
 
 const EVENTS: Readonly<Record<string, string>> = {
