@@ -13,19 +13,28 @@ export interface Measured {
   high: number;
 }
 
+/** Milliseconds that passed. */
+const passed = () => performance.now();
+
+/** Milliseconds that this process was given, all its threads together: other work on the machine counts less. */
+export function given(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+}
+
 /** Runs every job once in each round, the first name being the base; the first `warmUp` rounds do not count. */
 export function interleaved<Name extends string>(
   jobs: readonly (readonly [Name, () => void])[],
-  { rounds, warmUp }: { rounds: number; warmUp: number },
+  { rounds, warmUp, clock = passed }: { rounds: number; warmUp: number; clock?: () => number },
 ): Record<Name, Measured> {
   const times = jobs.map((): number[] => []);
   for (let round = 0; round < rounds + warmUp; round++) {
     // Each round begins with another job, so that none always follows the same one.
     for (let turn = 0; turn < jobs.length; turn++) {
       const index = (turn + round) % jobs.length;
-      const began = performance.now();
+      const began = clock();
       jobs[index]![1]();
-      const took = performance.now() - began;
+      const took = clock() - began;
       if (round >= warmUp) times[index]!.push(took);
     }
   }
