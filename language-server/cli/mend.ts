@@ -87,11 +87,9 @@ const AROUND = 3;
 
 /** The difference in the unified form of POSIX `diff -u`, without times. */
 export function patchOf(file: string, before: string, after: string): string {
-  const a = before.split('\n');
+  const a = ended(before).split('\n');
   const result = [`--- ${file}`, `+++ ${file}`];
-  const hunks = hunksBetween(before, after);
-  // The end of the text is no line of its own.
-  const last = a[a.length - 1] === '' ? a.length - 1 : a.length;
+  const hunks = hunksBetween(ended(before), ended(after));
   for (let index = 0; index < hunks.length; ) {
     const first = hunks[index]!;
     const start = Math.max(0, first.from - AROUND);
@@ -109,14 +107,22 @@ export function patchOf(file: string, before: string, after: string): string {
       const next: typeof first | undefined = hunks[++index];
       hunk = next && next.from - at <= 2 * AROUND ? next : undefined;
     }
-    const end = Math.min(last, at + AROUND);
+    const end = Math.min(a.length, at + AROUND);
     while (at < end) body.push(` ${a[at++]!}`);
     const common = body.length - added - removed;
     const from = span(start, common + removed);
     const to = span(start + first.to - first.from, common + added);
     result.push(`@@ -${from} +${to} @@`, ...body);
   }
-  return result.join('\n');
+  return result.join('\n').replaceAll(UNENDED, '\n\\ No newline at end of file');
+}
+
+/** No text of a procedure holds it. */
+const UNENDED = '\u0000';
+
+/** Without the end of the last line, which is marked where it has none. */
+function ended(text: string): string {
+  return text.endsWith('\n') ? text.slice(0, -1) : `${text}${UNENDED}`;
 }
 
 /** A range of lines: counted from 1, the line before where there is none. */

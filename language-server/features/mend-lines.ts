@@ -85,10 +85,14 @@ export function editsBetween(before: string, after: string): Edit[] {
   for (const line of lines) starts.push(starts[starts.length - 1]! + line.length + 1);
   return hunksBetween(before, after).map(({ from, removed, added }) => {
     const until = from + removed.length;
-    // Past the last line there is no line end to take with it.
+    // Past the last line there is no line end to take with it, but the one before.
     if (until >= lines.length) {
-      const start = Math.max(0, starts[from]! - 1);
-      return { start, end: before.length, text: added.map((line) => `\n${line}`).join('') };
+      if (from === 0) return { start: 0, end: before.length, text: added.join('\n') };
+      return {
+        start: starts[from]! - 1,
+        end: before.length,
+        text: added.map((line) => `\n${line}`).join(''),
+      };
     }
     return { start: starts[from]!, end: starts[until]!, text: added.map((line) => `${line}\n`).join('') };
   });

@@ -88,16 +88,16 @@ export function endOf(block: Block): Site {
 export function sitesToPutBack(outline: Outline, away: Spot): Site[] {
   const sites = new Sites();
   const mirrored = interleaved(
-    neighbours(outline, away, 'away', 1).flatMap(({ name, spot }) => {
+    firstFew(neighbours(outline, away, 'away', 1), ({ name, spot }) => {
       const back = backOf(outline, name, spot.order);
-      return back && back.first.order > away.order ? [after(back.last)] : [];
+      return back && after(back.last);
     }),
-    neighbours(outline, away, 'away', -1).flatMap(({ name }) => {
+    firstFew(neighbours(outline, away, 'away', -1), ({ name }) => {
       const back = backOf(outline, name, away.order);
-      return back ? [beforeNotices(back.first)] : [];
+      return back && beforeNotices(back.first);
     }),
   );
-  for (const site of mirrored.slice(0, 8)) sites.add(site);
+  for (const site of mirrored) sites.add(site);
   for (const parent of [...away.parents].reverse()) {
     if (parent.statement.kind === 'task') break;
     for (const block of blocksOf(parent.statement)) if (block === away.block) sites.add(endOf(block));
@@ -110,7 +110,7 @@ export function sitesToPutBack(outline: Outline, away: Spot): Site[] {
   }
   for (const spot of [...outline.spots].reverse()) {
     // Undone as soon as it is done it would be for nothing.
-    if (spot.order <= away.order + 1) break;
+    if (spot.order <= away.order + 1 || sites.full) break;
     if (spot.statement.kind === 'action') sites.add(beforeNotices(spot));
   }
   return sites.list;
@@ -120,17 +120,18 @@ export function sitesToPutBack(outline: Outline, away: Spot): Site[] {
 export function sitesToTakeAway(outline: Outline, back: Spot): Site[] {
   const sites = new Sites();
   const mirrored = interleaved(
-    neighbours(outline, back, 'back', -1).flatMap(({ name }) => {
+    firstFew(neighbours(outline, back, 'back', -1), ({ name }) => {
       const away = awayOf(outline, name, back.order);
-      return away ? [beforeNotices(away)] : [];
+      return away && beforeNotices(away);
     }),
-    neighbours(outline, back, 'back', 1).flatMap(({ name }) => {
+    firstFew(neighbours(outline, back, 'back', 1), ({ name }) => {
       const away = awayOf(outline, name, back.order);
-      return away ? [after(away)] : [];
+      return away && after(away);
     }),
   );
-  for (const site of mirrored.slice(0, 8)) sites.add(site);
+  for (const site of mirrored) sites.add(site);
   for (const spot of [...outline.spots].reverse()) {
+    if (sites.full) break;
     if (spot.order > back.order) continue;
     if (spot.statement.kind === 'action') sites.add(beforeNotices(spot));
   }
@@ -179,17 +180,39 @@ function neighbours(outline: Outline, spot: Spot, way: Way, direction: 1 | -1): 
   });
 }
 
+/** Neighbours that are looked at, and places that are taken from them. */
+const MOST_NEIGHBOURS = 40;
+const FEW = 4;
+
+function firstFew(events: readonly Event[], site: (event: Event) => Site | undefined): Site[] {
+  const found: Site[] = [];
+  for (const event of events.slice(0, MOST_NEIGHBOURS)) {
+    const one = site(event);
+    if (one) found.push(one);
+    if (found.length === FEW) break;
+  }
+  return found;
+}
+
 function interleaved<T>(a: readonly T[], b: readonly T[]): T[] {
   return Array.from({ length: Math.max(a.length, b.length) }, (_, index) => [a[index], b[index]])
     .flat()
     .filter((one) => one !== undefined);
 }
 
+/** More places than this are never tried. */
+const MOST_SITES = 60;
+
 /** Places, each once. */
 class Sites {
   readonly list: Site[] = [];
 
+  get full(): boolean {
+    return this.list.length >= MOST_SITES;
+  }
+
   add(site: Site): void {
+    if (this.full) return;
     const known = this.list.some(({ block, index }) => block === site.block && index === site.index);
     if (!known) this.list.push(site);
   }

@@ -25,11 +25,16 @@ const OFFERED = 3;
 /**
  * Mends for one finding of a file, best first: those that leave fewest findings, then those most natural to
  * the trade. Empty where none is known. The finding must be one that the checker gives for this text.
+ * A trial of the same file can be given again, as long as the files that it uses are the same.
  */
-export function mendsFor(host: SourceHost, path: string, finding: Finding): Mend[] {
+export function mendsFor(
+  host: SourceHost,
+  path: string,
+  finding: Finding,
+  trial: Trial = new Trial(host, path),
+): Mend[] {
   const text = host.read(path);
   if (text === undefined) return [];
-  const trial = new Trial(host, path);
   const base = trial.check(text);
   const found = search(trial, base, finding, { limit: limitFor(text), most: OFFERED });
   return found.map((mended) => {
