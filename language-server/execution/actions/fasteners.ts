@@ -187,7 +187,9 @@ function stageMeant(thing: Thing, quantity: Quantity | undefined): number | unde
   const same = thing.stages.flatMap((stage, index) =>
     'quantity' in stage && written(stage.quantity) === wanted ? [index + 1] : [],
   );
-  return same.length === 1 ? same[0] : undefined;
+  // The last torque of the plan is the one people name for the whole of it.
+  const last = thing.stages.findLastIndex((stage) => stage.kind === 'torque') + 1;
+  return same.length === 1 && same[0] !== last ? same[0] : undefined;
 }
 
 export function whole(quantity: Quantity | undefined): number | undefined {
