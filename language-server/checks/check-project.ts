@@ -4,7 +4,7 @@
  * becomes a finding about the tool, and the rest goes on.
  */
 import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
-import { execute } from '../execution/execute.ts';
+import { execute, type House } from '../execution/execute.ts';
 import { amountFaults } from '../model/amounts-in-steps.ts';
 import { buildModel } from '../model/build.ts';
 import type { Fact } from '../model/facts.ts';
@@ -32,9 +32,9 @@ export interface CheckResult {
   statements: number;
 }
 
-export function checkProject(host: SourceHost, paths: readonly string[]): CheckResult {
+export function checkProject(host: SourceHost, paths: readonly string[], house: House = {}): CheckResult {
   const loader = new Loader(host);
-  const checker = new ProjectCheck(loader);
+  const checker = new ProjectCheck(loader, new Map(), house);
   for (const path of paths) {
     const file = loader.load(path);
     if (file) checker.file(file);
@@ -50,11 +50,13 @@ export class ProjectCheck {
   statements = 0;
   private readonly models: Models;
   private readonly loader: Loader;
+  private readonly house: House;
 
   /** `models` may hold some that were made before, from files that the loader still gives. */
-  constructor(loader: Loader, models: Models = new Map()) {
+  constructor(loader: Loader, models: Models = new Map(), house: House = {}) {
     this.loader = loader;
     this.models = models;
+    this.house = house;
   }
 
   file(file: LoadedFile): void {
@@ -151,7 +153,7 @@ export class ProjectCheck {
     this.say(flowFaults(model, procedure, file), model);
     this.say(hazardFaults(model, procedure, file), model);
     this.say(resourceFaults(model, procedure, file, visible), model);
-    const { run, facts } = execute(model, procedure, file.path, visible);
+    const { run, facts } = execute(model, procedure, file.path, visible, this.house);
     this.statements += run.executed;
     this.say(
       facts.filter((fact) => fact.at.file === file.path && !followsFrom(names.facts, fact)),

@@ -63,11 +63,6 @@ export function strongest(signals: readonly Signal[]): Signal {
   return signals.reduce((best, one) => (STRENGTH[one] > STRENGTH[best] ? one : best), 'note');
 }
 
-/** Of several harms the worst counts (ANSI Z535.4: if several, the highest). */
-export function worst(harms: readonly Harm[]): Harm | undefined {
-  return HARMS.find((harm) => harms.includes(harm));
-}
-
 /**
  * V. Live parts below it need not be made dead for work on or near them: 29 CFR 1910.333(a)(1), from memory. From
  * there on a shock can kill.

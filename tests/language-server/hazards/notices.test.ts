@@ -5,7 +5,9 @@
  */
 import { describe, expect, test } from 'vitest';
 import { ALL_CHECKS } from '../../../language-server/checks/all.ts';
+import { checkProject } from '../../../language-server/checks/check-project.ts';
 import { checkTexts } from '../../../language-server/checks/check-texts.ts';
+import { memoryHost } from '../../../language-server/project/project.ts';
 
 const MACHINE = `machine press "press" {
   variant drive: air, oil
@@ -168,8 +170,16 @@ describe('a thing', () => {
     expect(found('warning chemical "It eats skin. Wear gloves."\nclean bed with paste')).toEqual([]);
   });
 
-  test('is told once for two hazards at one step', () => {
+  test('is told once in a task, and once for two hazards at one step', () => {
     expect(found('unbolt motor\nremove pump')).toEqual(['caution-missing motor']);
+    const text = 'machine m { part a "knife" hazard sharp, hot }\nprocedure p for m { remove a\nrefit a }';
+    const missing = checkTexts({ 'a.dowel': text }).findings.filter(
+      ({ check }) => check === 'caution-missing',
+    );
+    expect(missing.map(({ message }) => message)).toEqual([
+      'No notice about sharp edges and heat comes before this step, which is about the knife.',
+    ]);
+    expect(missing[0]!.help).toContain('`warning sharp, hot "…"`');
   });
 });
 
@@ -256,6 +266,18 @@ describe('signal words', () => {
 
   test('one that guards nothing here is nobody’s business', () => {
     expect(found('note live "The mains is 400 V."\nclean bed')).toEqual([]);
+  });
+
+  test('under the military convention a caution is about equipment', () => {
+    const text = `${MACHINE}procedure p "Try it" for press {\ncaution lifting "It crushes feet. Keep clear."\nraise pump\nlower pump\n}\n`;
+    const weak = (convention: 'ansi' | 'military') =>
+      checkProject(memoryHost({ 'a.dowel': text }), ['a.dowel'], { convention }).findings.filter(
+        ({ check }) => check === 'signal-word-weak',
+      );
+    expect(weak('ansi')).toEqual([]);
+    expect(weak('military').map(({ help }) => help)).toEqual([
+      'Write `warning`: in MIL-STD-38784 and ASD-STE100, `caution` is for damage to equipment.',
+    ]);
   });
 
   test('the mend writes the word that is needed', () => {

@@ -1,10 +1,11 @@
 /**
  * Signal words against the published definitions. Sources: ANSI Z535.6 and ISO 3864-2:2016 (danger, warning, caution:
  * high, medium, low risk; notice: not about injury), MIL-STD-38784 (warning: injury or death, caution: equipment, no
- * danger), ASD-STE100 (warning: people, caution: objects), ANSI Z535.4 (of several outcomes the highest). All seen
+ * danger), ASD-STE100 (warning: people, caution: objects). All seen
  * second hand.
  */
 import { describe, expect, test } from 'vitest';
+import { HARM_WORDS } from '../../../grammar/tokens/clauses.ts';
 import {
   HARMS,
   isHarm,
@@ -13,7 +14,6 @@ import {
   type Signal,
   signalFor,
   strongest,
-  worst,
 } from '../../../language-server/hazards/index.ts';
 
 describe('the word that a harm asks for', () => {
@@ -49,9 +49,8 @@ test('the order of the words', () => {
   expect(strongest([])).toBe('note');
 });
 
-test('of several harms the worst counts (ANSI Z535.4)', () => {
-  expect(worst(['can damage', 'can kill', 'can hurt'])).toBe('can kill');
-  expect(worst([])).toBeUndefined();
+test('the words of harm are those of the language, and no others', () => {
+  expect([...HARMS]).toEqual([...HARM_WORDS]);
   expect(HARMS.every(isHarm)).toBe(true);
   expect(isHarm('can maim')).toBe(false);
 });
