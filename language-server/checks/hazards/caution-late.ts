@@ -1,5 +1,4 @@
 import type { Check } from '../check.ts';
-import { capital } from '../speak.ts';
 import { hazardSaid, meets } from './hazard-words.ts';
 
 export const cautionLate: Check = {
@@ -51,11 +50,7 @@ procedure change-wheel "Change the wheel" for tyre-bay {
 }
 `,
   says: (fact) => ({
-    message: `${capital(article(fact.words?.signal ?? 'notice'))} about ${hazardSaid(fact)} comes after the step that it is about, ${meets(fact)}.`,
+    message: `This ${fact.words?.signal ?? 'notice'} about ${hazardSaid(fact)} comes after the first ${meets(fact)}.`,
     help: 'Move it in front of that step.',
   }),
 };
-
-function article(signal: string): string {
-  return `this ${signal}`;
-}

@@ -54,7 +54,7 @@ procedure renew-filter "Renew the paint filter" for sprayer supplies filter {
 }
 `,
   says: (fact) => ({
-    message: `No notice about ${hazardSaid(fact)} comes before this step, ${meets(fact)}.`,
+    message: `No notice about ${hazardSaid(fact)} comes before this ${meets(fact)}.`,
     help: `Write ${noticeFor(fact)} before it: what the hazard does to people, and how to avoid it.`,
   }),
 };

@@ -32,14 +32,14 @@ const EVENTS: Readonly<Record<string, string>> = {
   cooling: 'cools',
 };
 
-/** How the step meets the hazard: `which opens the compressed air at the discharge pipe`. */
+/** The step and how it meets the hazard: `step, which opens the air at the pipe`, `step on the guard`. */
 export function meets(fact: Fact): string {
   const thing = subject(fact);
   const through = fact.others?.length ? ` at ${others(fact)}` : '';
   const { begins, event } = fact.words ?? {};
-  if (begins) return `where making ${thing} safe begins`;
+  if (begins) return `step, where making ${thing} safe begins`;
   const verb = event && EVENTS[event];
-  return verb ? `which ${verb} ${thing}${through}` : `which is about ${thing}`;
+  return verb ? `step, which ${verb} ${thing}${through}` : `step on ${thing}`;
 }
 
 /** The notice to write. */

@@ -177,7 +177,7 @@ describe('a thing', () => {
       ({ check }) => check === 'caution-missing',
     );
     expect(missing.map(({ message }) => message)).toEqual([
-      'No notice about sharp edges and heat comes before this step, which is about the knife.',
+      'No notice about sharp edges and heat comes before this step on the knife.',
     ]);
     expect(missing[0]!.help).toContain('`warning sharp, hot "…"`');
   });
