@@ -5,7 +5,8 @@
  */
 import type { Edit } from '../../grammar/format/format.ts';
 import type { Finding } from '../report/finding.ts';
-import { changesFor, contextOf } from './mend-candidates.ts';
+import { changesFor } from './mend-candidates.ts';
+import { contextOf } from './mend-context.ts';
 import { edited } from './mend-edits.ts';
 import { outlineOf } from './mend-outline.ts';
 import type { Trial, Tried } from './trial.ts';

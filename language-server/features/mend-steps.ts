@@ -5,7 +5,8 @@
 import type { Action } from '../../grammar/syntax/tree.ts';
 import { verbNamed } from '../../grammar/tokens/verbs.ts';
 import type { Model, Thing } from '../model/model.ts';
-import { backOf, type Outline, type Spot } from './mend-outline.ts';
+import type { Outline, Spot } from './mend-outline.ts';
+import { backOf } from './mend-sites.ts';
 
 export interface NewStep {
   verb: string;

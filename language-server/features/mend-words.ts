@@ -83,7 +83,7 @@ function stepsOf({ text, file }: Tried): Step[] {
           label: line(text.slice(statement.start, until)),
           words: line(text.slice(statement.start, statement.end)),
         });
-      } else if (statement.kind === 'reverse') {
+      } else if (statement.kind === 'reverse' || statement.kind === 'stop') {
         const words = line(text.slice(statement.start, statement.end));
         steps.push({ block: block!, depth, label: words, words });
       }
