@@ -5,6 +5,7 @@
  */
 import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
 import { execute, type House } from '../execution/execute.ts';
+import { SharedWork } from '../execution/flow.ts';
 import { amountFaults } from '../model/amounts-in-steps.ts';
 import { buildModel } from '../model/build.ts';
 import type { Fact } from '../model/facts.ts';
@@ -49,6 +50,7 @@ export class ProjectCheck {
   readonly findings: Finding[] = [];
   statements = 0;
   private readonly models: Models;
+  private readonly shared = new Map<Model, SharedWork>();
   private readonly loader: Loader;
   private readonly house: House;
 
@@ -153,13 +155,19 @@ export class ProjectCheck {
     this.say(flowFaults(model, procedure, file), model);
     this.say(hazardFaults(model, procedure, file), model);
     this.say(resourceFaults(model, procedure, file, visible), model);
-    const { run, facts } = execute(model, procedure, file.path, visible, this.house);
+    const { run, facts } = execute(model, procedure, file.path, visible, this.house, this.sharedOf(model));
     this.statements += run.executed;
     this.say(
       facts.filter((fact) => fact.at.file === file.path && !followsFrom(names.facts, fact)),
       model,
     );
     model.cases.rewind(mark);
+  }
+
+  private sharedOf(model: Model): SharedWork {
+    const shared = this.shared.get(model) ?? new SharedWork();
+    this.shared.set(model, shared);
+    return shared;
   }
 
   private machineOf(

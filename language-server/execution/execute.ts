@@ -12,7 +12,7 @@ import { awayValue, DRAINED, OUT, YES } from './aspects.ts';
 import { NONE } from './cases.ts';
 import { claimed } from './contract.ts';
 import { atTheEnd } from './end.ts';
-import { Flow, tasksOf } from './flow.ts';
+import { Flow, SharedWork, sameFault, tasksOf } from './flow.ts';
 import { neverNeeded } from './never-needed.ts';
 import { meaning } from './questions.ts';
 import { Run } from './run.ts';
@@ -29,14 +29,16 @@ export interface Execution {
   facts: Fact[];
 }
 
+/** `shared`: what is known from other procedures of the same model. */
 export function execute(
   model: Model,
   procedure: Procedure,
   file: string,
   visible: readonly LoadedFile[],
   house: House = {},
+  shared = new SharedWork(),
 ): Execution {
-  const { run, flow, all, mustCome } = start(model, procedure, file, visible);
+  const { run, flow, all, mustCome } = start(model, procedure, file, visible, shared);
   run.watchers.push(...watchers(run, procedure, house.convention));
   flow.block(procedure.body);
   for (const watcher of run.watchers) watcher.finish?.();
@@ -74,7 +76,13 @@ export function executeTo(
   return run;
 }
 
-function start(model: Model, procedure: Procedure, file: string, visible: readonly LoadedFile[]) {
+function start(
+  model: Model,
+  procedure: Procedure,
+  file: string,
+  visible: readonly LoadedFile[],
+  shared = new SharedWork(),
+) {
   const run = new Run(model);
   const mustCome = begin(run, procedure, file, visible, 0);
   for (const header of procedure.headers) {
@@ -86,7 +94,17 @@ function start(model: Model, procedure: Procedure, file: string, visible: readon
     }
   }
   const flow = new Flow(run, file, visible, tasksOf(procedure));
-  flow.alone = (other, from) => execute(model, other, from, visible).facts;
+  flow.shared = shared;
+  flow.alone = (other, from) => {
+    const { alone } = shared;
+    if (!alone.has(other)) {
+      // Procedures that use each other in a circle ask for this one again.
+      alone.set(other, new Set());
+      const { facts } = execute(model, other, from, visible, {}, shared);
+      alone.set(other, new Set(facts.map(sameFault)));
+    }
+    return alone.get(other)!;
+  };
   return { run, flow, all: run.within, mustCome };
 }
 

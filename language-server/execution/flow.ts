@@ -29,6 +29,25 @@ const MOST_ROUNDS = 12;
 const MOST_EACH = 500;
 /** Procedures within procedures. */
 const MOST_USES = 50;
+/** Statements that are gone through at the most for one procedure, counted in every round and use, */
+const MOST_FOLLOWED = 200_000;
+/** for all of one machine, */
+const MOST_FOLLOWED_IN_ALL = 1_000_000;
+/** and for one procedure in any case. */
+const ALWAYS_FOLLOWED = 20_000;
+
+/** What is known across the procedures of one machine. */
+export class SharedWork {
+  /** Statements gone through. */
+  followed = 0;
+  /** Faults that procedures have on their own; none yet where that is being found out. */
+  readonly alone = new Map<Procedure, ReadonlySet<string>>();
+}
+
+/** What makes two findings the same fault, wherever each was found. */
+export function sameFault(fact: Fact): string {
+  return `${fact.check} ${fact.subject?.thing.id}`;
+}
 
 export class Flow {
   readonly run: Run;
@@ -38,7 +57,9 @@ export class Flow {
   until: { file: string; offset: number } | undefined;
   reached: CaseSet | undefined;
   /** What another procedure finds when it is carried out on its own: that is no fault of who uses it. */
-  alone: (procedure: Procedure, file: string) => readonly Fact[] = () => [];
+  alone: (procedure: Procedure, file: string) => ReadonlySet<string> = () => new Set();
+  /** Work that others did on the same model before. */
+  shared = new SharedWork();
   private readonly file: string;
   private readonly visible: readonly LoadedFile[];
   private tasks: ReadonlyMap<string, Task>;
@@ -54,6 +75,8 @@ export class Flow {
   private uses = '';
   /** Axes met in the loops that are running. */
   private readonly met: number[][] = [];
+  /** Statements gone through, in every round and use. */
+  private followed = 0;
   private readonly measured: Measured;
   private readonly near = new Map<string, string | undefined>();
 
@@ -76,7 +99,10 @@ export class Flow {
     const { until } = this;
     const here = until !== undefined && file === until.file && this.doing.length === 0;
     for (const statement of block.statements) {
-      this.run.loseTrack(this.run.usedAt ?? { file, start: statement.start, end: statement.end });
+      const at = this.run.usedAt ?? { file, start: statement.start, end: statement.end };
+      this.run.loseTrack(at);
+      this.shared.followed++;
+      if (this.followed++ > this.most()) this.run.stopFollowing(at);
       if (this.reached !== undefined || this.run.within === NONE || this.run.lost) return;
       if (here && statement.start >= until.offset) {
         this.reached = this.run.within;
@@ -252,6 +278,8 @@ export class Flow {
     const { over } = statement;
     if (!variable || !over) return;
     const values = this.valuesOf(over);
+    if (over.kind === 'numbers' && over.to - over.from >= MOST_EACH)
+      this.notFollowed({ file, start: statement.start, end: statement.end }, 'rounds', MOST_EACH);
     const before = this.bound.get(variable);
     const rounds = this.rounds;
     for (const value of values) {
@@ -262,6 +290,16 @@ export class Flow {
     this.rounds = rounds;
     if (before === undefined) this.bound.delete(variable);
     else this.bound.set(variable, before);
+  }
+
+  private most(): number {
+    const left = MOST_FOLLOWED_IN_ALL - this.shared.followed;
+    return Math.max(ALWAYS_FOLLOWED, Math.min(MOST_FOLLOWED, left));
+  }
+
+  /** A limit was reached: that is said where it was. */
+  private notFollowed(at: Place, limit: 'rounds' | 'uses', most: number): void {
+    this.run.fact({ check: 'undecided', at, words: { limit, most: String(most) } });
   }
 
   private valuesOf(over: NonNullable<Extract<Statement, { kind: 'for each' }>['over']>): string[] {
@@ -308,7 +346,11 @@ export class Flow {
     const { run } = this;
     const at = { file, start: statement.start, end: statement.end };
     // A use that leads back to itself is a finding about names; here it is not followed.
-    if (this.doing.includes(name) || this.doing.length > MOST_USES) return;
+    if (this.doing.includes(name)) return;
+    if (this.doing.length >= MOST_USES) {
+      this.notFollowed(run.usedAt ?? at, 'uses', MOST_USES);
+      return;
+    }
     const uses = this.uses;
     this.uses = `${uses}/${statement.start}`;
     this.doing.push(name);
@@ -355,11 +397,9 @@ export class Flow {
     run.usedAt = undefined;
     const found = run.facts.splice(before);
     if (found.length === 0) return;
-    const alone = new Set(
-      this.alone(procedure, file).map((fact) => `${fact.check} ${fact.subject?.thing.id}`),
-    );
+    const alone = this.alone(procedure, file);
     for (const fact of found) {
-      if (alone.has(`${fact.check} ${fact.subject?.thing.id}`)) continue;
+      if (alone.has(sameFault(fact))) continue;
       run.facts.push({
         ...fact,
         check: 'contract-broken',

@@ -29,7 +29,7 @@ const NODES_FOR_A_WRITE = 150;
 /** From this size of the diagram on, only what costs little is still followed: what is left is kept for it. */
 const MANY_NODES = 100_000;
 const FEW_FOR_A_THING = 500;
-const FEW_FOR_A_WRITE = 50;
+const FEW_FOR_A_WRITE = 100;
 
 interface Blame {
   check: string;
@@ -59,7 +59,7 @@ export class Run {
   usedAt: Place | undefined;
   /** Things whose state was given up: the cases they depend on are too many to tell apart. */
   readonly undecided = new Set<Thing>();
-  /** Cases were too many to tell apart even between things: nothing is said from there on. */
+  /** Where cases or steps became too many to follow: nothing is said from there on. */
   lost: Place | undefined;
   private readonly spent = new Map<Thing, { nodes: number; writes: number }>();
   /** Size of the diagram up to which its nodes are counted as somebody's. */
@@ -197,6 +197,11 @@ export class Run {
   loseTrack(at: Place): void {
     if (!this.cases.overflowed) return;
     this.cases.overflowed = false;
+    this.stopFollowing(at);
+  }
+
+  /** Nothing is followed or said from here on. */
+  stopFollowing(at: Place): void {
     this.blames = [];
     this.lost ??= at;
     for (const thing of this.model.things) if (!this.undecided.has(thing)) this.giveUp(thing, this.step);

@@ -18,8 +18,11 @@ export interface Entry {
   assumed: boolean;
 }
 
-/** Entries of one variable that are told apart by the step that made them. */
-const MOST_ENTRIES = 64;
+/** Entries of one variable that are told apart by the step that made them, */
+const MOST_ENTRIES = 32;
+/** and once the diagram of cases is as large as this. */
+const FEWER_ENTRIES = 8;
+const MANY_NODES = 30_000;
 
 export class State {
   private readonly value: Uint8Array;
@@ -80,9 +83,13 @@ export class State {
     }
     const before = this.split.get(variable) ?? [this.whole(variable)];
     const after: Entry[] = [];
+    const crowded = before.length > this.most();
     for (const entry of before) {
       const left = this.cases.minus(entry.cases, cases);
-      if (left !== NONE) after.push({ ...entry, cases: left });
+      if (left === NONE) continue;
+      const rest = left === entry.cases ? entry : { ...entry, cases: left };
+      if (crowded) this.add(after, rest);
+      else after.push(rest);
     }
     this.add(after, { value, cases, since, assumed });
     this.store(variable, after);
@@ -148,6 +155,10 @@ export class State {
     }
   }
 
+  private most(): number {
+    return this.cases.size < MANY_NODES ? MOST_ENTRIES : FEWER_ENTRIES;
+  }
+
   private whole(variable: number): Entry {
     return {
       value: this.value[variable]!,
@@ -162,7 +173,7 @@ export class State {
    * is placed at the step of its own case, until there are too many: then only the value counts.
    */
   private add(entries: Entry[], entry: Entry): void {
-    const crowded = entries.length >= MOST_ENTRIES;
+    const crowded = entries.length >= this.most();
     const same = entries.findIndex(
       (other) =>
         other.value === entry.value &&

@@ -1,7 +1,7 @@
 /**
- * Jobs for measuring how checking grows with the number of axes, as texts. The same steps in the same lines
- * for every number of axes: with none, what stands in a `when` stands in a `step` instead, and the job has one
- * case.
+ * Jobs for measuring how checking grows with the number of axes, as texts. The same steps under as many
+ * conditions for every number of axes: with none, there is one build only and every condition is met, so that
+ * the job has one case.
  */
 import { Random } from '../properties/random-job.ts';
 
@@ -51,8 +51,8 @@ export function growthJob(job: GrowthJob): string {
 }
 
 function blockHead({ load, axes }: GrowthJob, cover: number, turn: number): string {
-  if (axes === 0) return 'step "Where it is so."';
-  const is = (offset: number, value = 'extended') => `build-${((cover + offset) % axes) + 1} is ${value}`;
+  const is = (offset: number, value = 'extended') =>
+    axes === 0 ? 'build-1 is extended' : `build-${((cover + offset) % axes) + 1} is ${value}`;
   if (load === 'apart') return `when ${is(0)}`;
   // Every turn joins another one of the four axes; two of the conditions are about two of them.
   const conditions = [is(0), `${is(1)} and ${is(2, 'plain')}`, `${is(2)} and ${is(3, 'plain')}`, is(3)];
@@ -65,11 +65,10 @@ function hostileJob(steps: number, axes: number): string {
   for (let step = 0; step < steps; step++) {
     const cover = random.below(HOSTILE_THINGS);
     const asked = new Set<number>();
-    while (asked.size < Math.min(3, axes)) asked.add(random.below(axes) + 1);
+    while (asked.size < 3) asked.add(random.below(axes) + 1);
     const condition = [...asked].map((axis) => `build-${axis} is ${random.pick(['plain', 'extended'])}`);
     const verb = random.pick(['remove', 'refit']);
-    body.push(axes === 0 ? '  step "Where it is so." {' : `  when ${condition.join(' and ')} {`);
-    body.push(`    ${verb} cover-${cover}`, '  }');
+    body.push(`  when ${condition.join(' and ')} {`, `    ${verb} cover-${cover}`, '  }');
   }
   return fileText(axes, HOSTILE_THINGS, body, false);
 }
@@ -78,7 +77,9 @@ function fileText(axes: number, covers: number, body: readonly string[], bolted:
   const housings = Array.from({ length: Math.ceil(covers / HOUSING) }, (_, index) => index);
   return [
     'machine bench "Bench machine" {',
-    ...Array.from({ length: axes }, (_, index) => `  variant build-${index + 1}: plain, extended`),
+    ...(axes === 0
+      ? ['  variant build-1: extended']
+      : Array.from({ length: axes }, (_, index) => `  variant build-${index + 1}: plain, extended`)),
     '  part frame "frame" fixed',
     ...housings.map((housing) => `  part housing-${housing} "housing ${housing}" on frame fixed`),
     ...Array.from({ length: covers }, (_, cover) => coverText(cover, bolted)),
