@@ -2,6 +2,7 @@
 import type { Story } from '../../model/facts.ts';
 import type { Thing } from '../../model/model.ts';
 import {
+  type Aspect,
   AWAY,
   awayValue,
   bit,
@@ -89,6 +90,19 @@ export function already(
     });
   }
   return left;
+}
+
+/** The cases in which the item is there and not so yet; blames the step for those in which it is. */
+export function notYet(
+  run: Run,
+  item: number,
+  aspect: Aspect,
+  mask: number,
+  direction: 'takes away' | 'puts back',
+  what: Story | ((value: number) => Story),
+): CaseSet {
+  const exists = run.cases.and(run.within, run.thing(item).exists);
+  return already(run, item, run.entries(aspect, item), mask, exists, direction, what);
 }
 
 /** Coming off or opening lets out what the systems hold, and touches what is under pressure, hot or live. */

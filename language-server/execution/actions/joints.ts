@@ -5,22 +5,14 @@ import { type CaseSet, NONE } from '../cases.ts';
 import { apart } from '../geometry.ts';
 import { normalPosition } from '../positions.ts';
 import type { Run } from '../run.ts';
-import { already, letOut, openSystems, reach, storyOf } from './common.ts';
+import { letOut, notYet, openSystems, reach, storyOf } from './common.ts';
 import { missing, partJoint, sealed } from './parts.ts';
 import { assumeLive, energise } from './systems.ts';
 
 export function disconnect(run: Run, items: readonly number[]): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = already(
-      run,
-      item,
-      run.entries('place', item),
-      bit(DISCONNECTED, CAPPED),
-      run.cases.and(run.within, thing.exists),
-      'takes away',
-      storyOf(thing),
-    );
+    const set = notYet(run, item, 'place', bit(DISCONNECTED, CAPPED), 'takes away', storyOf(thing));
     if (set === NONE) continue;
     reach(run, item, set, items);
     openSystems(run, item, set);
@@ -53,15 +45,7 @@ function cutOff(run: Run, system: number, item: number, within: CaseSet): CaseSe
 export function connect(run: Run, items: readonly number[], how: { fresh?: boolean } = {}): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = already(
-      run,
-      item,
-      run.entries('place', item),
-      bit(CONNECTED),
-      run.cases.and(run.within, thing.exists),
-      'puts back',
-      storyOf(thing),
-    );
+    const set = notYet(run, item, 'place', bit(CONNECTED), 'puts back', storyOf(thing));
     if (set === NONE) continue;
     if (thing.singleUse && !how.fresh)
       run.require('single-use-reused', item, 'parted', item, bit(NO), NO, set, 'disconnected');
@@ -85,15 +69,7 @@ export function connect(run: Run, items: readonly number[], how: { fresh?: boole
 export function cap(run: Run, items: readonly number[]): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = already(
-      run,
-      item,
-      run.entries('place', item),
-      bit(CAPPED),
-      run.cases.and(run.within, thing.exists),
-      'takes away',
-      storyOf(thing),
-    );
+    const set = notYet(run, item, 'place', bit(CAPPED), 'takes away', storyOf(thing));
     run.require('wrong-verb', item, 'place', item, ~bit(CONNECTED), DISCONNECTED, set, storyOf(thing), {
       verb: 'cap',
       needs: 'disconnected',
@@ -104,18 +80,15 @@ export function cap(run: Run, items: readonly number[]): void {
 
 /** `open`, `close`, `switch on`, `switch off` of a control or isolator. */
 export function operate(run: Run, items: readonly number[], to: 'open' | 'closed' | 'on' | 'off'): void {
-  const { cases, model } = run;
+  const { model } = run;
   for (const item of items) {
-    const thing = run.thing(item);
     const normal = normalPosition(run, item, to);
     const value = normal === to ? NO : YES;
-    const exists = cases.and(run.within, thing.exists);
-    const set = already(
+    const set = notYet(
       run,
       item,
-      run.entries('moved', item),
+      'moved',
       bit(value),
-      exists,
       value === NO ? 'puts back' : 'takes away',
       positionStory(to),
     );
@@ -148,15 +121,7 @@ function positionStory(to: 'open' | 'closed' | 'on' | 'off'): Story {
 export function lockOut(run: Run, items: readonly number[]): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = already(
-      run,
-      item,
-      run.entries('lock', item),
-      bit(YES),
-      run.cases.and(run.within, thing.exists),
-      'takes away',
-      'locked',
-    );
+    const set = notYet(run, item, 'lock', bit(YES), 'takes away', 'locked');
     if (set === NONE) continue;
     reach(run, item, set, items);
     let closedIn: CaseSet = run.where('moved', item, bit(YES), set);
@@ -181,16 +146,7 @@ export function lockOut(run: Run, items: readonly number[]): void {
 
 export function unlock(run: Run, items: readonly number[]): void {
   for (const item of items) {
-    const thing = run.thing(item);
-    const set = already(
-      run,
-      item,
-      run.entries('lock', item),
-      bit(NO),
-      run.cases.and(run.within, thing.exists),
-      'puts back',
-      'unlocked',
-    );
+    const set = notYet(run, item, 'lock', bit(NO), 'puts back', 'unlocked');
     if (set === NONE) continue;
     reach(run, item, set, items);
     run.set('lock', item, NO, set);

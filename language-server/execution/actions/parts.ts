@@ -22,7 +22,7 @@ import {
 import { type CaseSet, NONE } from '../cases.ts';
 import { apart, crosses, type Moved, movedWith } from '../geometry.ts';
 import type { Run } from '../run.ts';
-import { already, letOut, openSystems, reach, storyOf } from './common.ts';
+import { already, letOut, notYet, openSystems, reach, storyOf } from './common.ts';
 import { bringIn, takeOut } from './fasteners.ts';
 
 /** Takes the items off together. `unbolt` takes their fasteners out with them. */
@@ -34,15 +34,7 @@ export function takeOff(
   const { cases, model } = run;
   const doable = new Map<number, CaseSet>();
   for (const item of items) {
-    const left = already(
-      run,
-      item,
-      run.entries('place', item),
-      bit(OFF, GONE),
-      cases.and(run.within, run.thing(item).exists),
-      'takes away',
-      storyOf(run.thing(item)),
-    );
+    const left = notYet(run, item, 'place', bit(OFF, GONE), 'takes away', storyOf(run.thing(item)));
     if (left !== NONE) doable.set(item, left);
     // Throwing away what is off already is no second removal.
     if (how.discard) run.set('place', item, GONE, run.where('place', item, bit(OFF)));
@@ -414,32 +406,15 @@ export function moveAside(run: Run, items: readonly number[]): void {
 
 /** `discard X`: what is off already is thrown away. */
 export function discard(run: Run, items: readonly number[]): void {
-  const { cases } = run;
   for (const item of items) {
     const thing = run.thing(item);
     if (thing.type === 'fastener') {
       run.require('still-held', item, 'place', item, bit(OUT), OUT, run.within, storyOf(thing));
-      already(
-        run,
-        item,
-        run.entries('parted', item),
-        bit(THROWN_AWAY),
-        cases.and(run.within, thing.exists),
-        'takes away',
-        'discarded',
-      );
+      notYet(run, item, 'parted', bit(THROWN_AWAY), 'takes away', 'discarded');
       run.set('parted', item, THROWN_AWAY);
       continue;
     }
-    const set = already(
-      run,
-      item,
-      run.entries('place', item),
-      bit(GONE),
-      cases.and(run.within, thing.exists),
-      'takes away',
-      'discarded',
-    );
+    const set = notYet(run, item, 'place', bit(GONE), 'takes away', 'discarded');
     run.require('still-held', item, 'place', item, ~covering(thing), OFF, set, storyOf(thing));
     const { moved } = movedWith(run, [item], set);
     run.set('place', item, GONE, set);

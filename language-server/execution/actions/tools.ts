@@ -2,20 +2,12 @@
 import { AWAY, bit, FITTED, GONE, IN_PLACE, NO, OFF, PLACED, YES } from '../aspects.ts';
 import { type CaseSet, NONE } from '../cases.ts';
 import type { Run } from '../run.ts';
-import { already } from './common.ts';
+import { already, notYet } from './common.ts';
 import { missing } from './parts.ts';
 
 export function fitTool(run: Run, items: readonly number[]): void {
   for (const item of items) {
-    const set = already(
-      run,
-      item,
-      run.entries('place', item),
-      bit(IN_PLACE),
-      run.cases.and(run.within, run.thing(item).exists),
-      'takes away',
-      'put in place',
-    );
+    const set = notYet(run, item, 'place', bit(IN_PLACE), 'takes away', 'put in place');
     run.set('place', item, IN_PLACE, set);
   }
 }
@@ -23,15 +15,7 @@ export function fitTool(run: Run, items: readonly number[]): void {
 /** Taking a tool away frees what it locked, held up or bridged. */
 export function removeTool(run: Run, items: readonly number[]): void {
   for (const item of items) {
-    const set = already(
-      run,
-      item,
-      run.entries('place', item),
-      bit(AWAY),
-      run.cases.and(run.within, run.thing(item).exists),
-      'takes away',
-      'taken off',
-    );
+    const set = notYet(run, item, 'place', bit(AWAY), 'takes away', 'taken off');
     run.set('place', item, AWAY, set);
     const held = run.heldBy.get(item);
     if (!held) continue;
@@ -71,15 +55,7 @@ export function support(run: Run, items: readonly number[], tools: readonly numb
 
 export function lower(run: Run, items: readonly number[]): void {
   for (const item of items) {
-    const set = already(
-      run,
-      item,
-      run.entries('supported', item),
-      bit(NO),
-      run.cases.and(run.within, run.thing(item).exists),
-      'takes away',
-      'supported',
-    );
+    const set = notYet(run, item, 'supported', bit(NO), 'takes away', 'supported');
     if (set === NONE) continue;
     carriersBack(run, item, set);
     run.set('supported', item, NO, set);
