@@ -156,18 +156,14 @@ describe('right texts with other blanks', () => {
   });
 });
 
-test('0.8 MB are laid out in well under a second, reading aside', () => {
+test('0.8 MB are laid out whole, and the same again', () => {
   const once = `${files
     .filter(({ name }) => name.startsWith('procedures/'))
     .map(({ text }) => text)
     .join('\n')}\n`;
   const text = once.repeat(Math.ceil(800_000 / once.length));
   const parsed = parse(text);
-  formatText(text, parsed);
-  const start = performance.now();
   const laidOut = formatText(text, parsed);
-  const took = performance.now() - start;
   expect(laidOut.length).toBeGreaterThan(700_000);
-  // About 0.1 s on a quiet machine; the limit leaves room for a busy one.
-  expect(took).toBeLessThan(2000);
+  expect(formatText(laidOut) === laidOut).toBe(true);
 });
