@@ -127,9 +127,18 @@ function change(text: string, mutation: Mutation): string {
   }
   const lines = text.split('\n');
   const line = Math.floor(mutation.at * lines.length);
-  if (mutation.kind === 'delete line') lines.splice(line, 1);
-  else if (mutation.kind === 'double line') lines.splice(line, 0, lines[line]!);
-  else if (mutation.kind === 'swap lines') lines.splice(line, 2, ...lines.slice(line, line + 2).reverse());
-  else lines.splice(Math.floor(mutation.to * lines.length), 0, ...lines.splice(line, 1));
+  switch (mutation.kind) {
+    case 'delete line':
+      lines.splice(line, 1);
+      break;
+    case 'double line':
+      lines.splice(line, 0, lines[line]!);
+      break;
+    case 'swap lines':
+      lines.splice(line, 2, ...lines.slice(line, line + 2).reverse());
+      break;
+    case 'move line':
+      lines.splice(Math.floor(mutation.to * lines.length), 0, ...lines.splice(line, 1));
+  }
   return lines.join('\n');
 }
