@@ -25,11 +25,11 @@ export interface StepRef {
 /** Nodes of the decision diagram that the state of one thing may cost before it is given up: to begin with, */
 const NODES_FOR_A_THING = 2_000;
 /** and for every time it is written. A thing under many plain conditions costs some tens each time. */
-const NODES_FOR_A_WRITE = 150;
+const NODES_FOR_A_WRITE = 160;
 /** From this size of the diagram on, only what costs little is still followed: what is left is kept for it. */
-const MANY_NODES = 100_000;
-const FEW_FOR_A_THING = 500;
-const FEW_FOR_A_WRITE = 100;
+const MANY_NODES = 80_000;
+const FEW_FOR_A_THING = 400;
+const FEW_FOR_A_WRITE = 40;
 
 interface Blame {
   check: string;
