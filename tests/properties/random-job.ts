@@ -192,7 +192,16 @@ function randomProcedure(random: Random, machine: RandomMachine, variants: numbe
       } else lines.push(action(indent));
     }
   };
-  block('  ', 0, 5 + random.below(8));
+  block('  ', 0, (axes > 6 ? axes : 5) + random.below(8));
+  // A job that may have many axes gets most of them.
+  while (axes > 6 && forks > 4) {
+    forks--;
+    lines.push(`  if "seen ${forks}" {`);
+    block('    ', 2, 2);
+    lines.push('  } otherwise {');
+    block('    ', 2, 1);
+    lines.push('  }');
+  }
   if (random.chance(0.15)) lines.push(`  when v0 is a { stop "no more" }`);
   lines.push('}');
   return lines.join('\n');
