@@ -5,36 +5,21 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import {
-  type CodeAction,
-  CodeActionKind,
+  type ClientCapabilities,
   type Connection,
   DidChangeWatchedFilesNotification,
-  type DocumentSymbol,
   type InitializeResult,
-  SymbolKind,
   TextDocumentSyncKind,
   TextDocuments,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { formatText } from '../../grammar/format/format.ts';
-import { parse } from '../../grammar/parser/parse.ts';
 import { checkProject } from '../checks/check-project.ts';
-import { hoverAt } from '../features/hover.ts';
-import { mendsFor } from '../features/mend.ts';
-import { type OutlineItem, outline } from '../features/outline.ts';
-import { placesOf, thingAt } from '../features/place.ts';
-import { stateAt } from '../features/state-at.ts';
+import { View } from '../features/view.ts';
 import type { SourceHost } from '../project/project.ts';
 import type { Finding } from '../report/finding.ts';
 import { diagnosticOf, LinesCache } from './convert.ts';
-
-const SYMBOLS: Readonly<Record<OutlineItem['kind'], SymbolKind>> = {
-  machine: SymbolKind.Module,
-  procedure: SymbolKind.Class,
-  thing: SymbolKind.Field,
-  task: SymbolKind.Method,
-  step: SymbolKind.Event,
-};
+import { capabilities, registerAll } from './handlers/all.ts';
+import { settingsFrom, USUAL } from './settings.ts';
 
 export function serve(connection: Connection): void {
   const documents = new TextDocuments(TextDocument);
@@ -44,6 +29,9 @@ export function serve(connection: Connection): void {
   };
   const lines = new LinesCache((uri) => host.read(uri));
   const found = new Map<string, Finding[]>();
+  let view: View | undefined;
+  let client: ClientCapabilities = {};
+  let settings = USUAL;
 
   const check = (uri: string): void => {
     const { findings } = checkProject(host, [uri]);
@@ -58,25 +46,22 @@ export function serve(connection: Connection): void {
   };
   /** The open file itself first, then those that may use it. */
   const checkFrom = (uri: string): void => {
+    view = undefined;
     check(uri);
     for (const other of documents.keys()) if (other !== uri) check(other);
   };
 
-  connection.onInitialize(
-    (): InitializeResult => ({
+  connection.onInitialize((params): InitializeResult => {
+    client = params.capabilities;
+    settings = settingsFrom(params.initializationOptions);
+    return {
       capabilities: {
         textDocumentSync: TextDocumentSyncKind.Incremental,
-        documentFormattingProvider: true,
-        hoverProvider: true,
-        definitionProvider: true,
-        referencesProvider: true,
-        documentHighlightProvider: true,
-        documentSymbolProvider: true,
-        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+        ...capabilities(),
       },
       serverInfo: { name: 'dowel', version: VERSION },
-    }),
-  );
+    };
+  });
   connection.onInitialized(() => {
     void connection.client
       .register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.dowel' }] })
@@ -85,85 +70,31 @@ export function serve(connection: Connection): void {
       });
   });
   connection.onDidChangeWatchedFiles(() => {
+    view = undefined;
     for (const uri of documents.keys()) check(uri);
   });
   documents.onDidChangeContent(({ document }) => checkFrom(document.uri));
   documents.onDidClose(({ document }) => {
+    view = undefined;
     found.delete(document.uri);
     void connection.sendDiagnostics({ uri: document.uri, diagnostics: [] });
     for (const uri of documents.keys()) check(uri);
   });
 
-  const offsetOf = (uri: string, position: { line: number; character: number }) =>
-    lines.of(uri).offset({ line: position.line, column: position.character });
-
-  connection.onHover(({ textDocument: { uri }, position }) => {
-    const hover = hoverAt(host, uri, offsetOf(uri, position));
-    return hover
-      ? { contents: { kind: 'markdown', value: hover.text }, range: lines.range(uri, hover) }
-      : null;
+  registerAll({
+    connection,
+    host,
+    lines,
+    view: () => {
+      view ??= new View(host);
+      return view;
+    },
+    paths: () => [...documents.keys()],
+    findings: (uri) => found.get(uri) ?? [],
+    version: (uri) => documents.get(uri)?.version,
+    settings: () => settings,
+    client: () => client,
   });
-  connection.onDefinition(({ textDocument: { uri }, position }) => {
-    const meant = thingAt(host, uri, offsetOf(uri, position));
-    return meant ? lines.location(meant.thing.place.file, meant.thing.place) : null;
-  });
-  connection.onReferences(({ textDocument: { uri }, position }) => {
-    const meant = thingAt(host, uri, offsetOf(uri, position));
-    if (!meant) return [];
-    const files = new Set([meant.thing.place.file, uri, ...documents.keys()]);
-    return placesOf(host, [...files], meant).map((place) => lines.location(place.file, place));
-  });
-  connection.onDocumentHighlight(({ textDocument: { uri }, position }) => {
-    const meant = thingAt(host, uri, offsetOf(uri, position));
-    return meant ? placesOf(host, [uri], meant).map((place) => ({ range: lines.range(uri, place) })) : [];
-  });
-  connection.onDocumentSymbol(({ textDocument: { uri } }) => {
-    const symbols = (items: readonly OutlineItem[]): DocumentSymbol[] =>
-      items.map((item) => ({
-        name: item.name,
-        detail: item.detail,
-        kind: SYMBOLS[item.kind],
-        range: lines.range(uri, item),
-        selectionRange: lines.range(uri, item.at),
-        children: symbols(item.children),
-      }));
-    return symbols(outline(parse(host.read(uri) ?? '').tree));
-  });
-  connection.onDocumentFormatting(({ textDocument: { uri } }) => {
-    const text = host.read(uri) ?? '';
-    const formatted = formatText(text);
-    return formatted === text ? [] : [lines.edit(uri, { start: 0, end: text.length }, formatted)];
-  });
-  connection.onCodeAction(({ textDocument: { uri }, range }) => {
-    const from = offsetOf(uri, range.start);
-    const to = offsetOf(uri, range.end);
-    const actions: CodeAction[] = [];
-    for (const finding of found.get(uri) ?? []) {
-      if (finding.end < from || finding.start > to) continue;
-      // A correction of a word is certain by itself; the others are looked for and tried when somebody asks.
-      const mends = finding.mends && finding.mends.length > 0 ? finding.mends : mendsFor(host, uri, finding);
-      for (const mend of mends) {
-        const changes: Record<string, ReturnType<typeof lines.edit>[]> = {};
-        for (const edit of mend.edits) {
-          changes[edit.file] ??= [];
-          changes[edit.file]!.push(lines.edit(edit.file, edit, edit.text));
-        }
-        actions.push({
-          title: mend.title,
-          kind: CodeActionKind.QuickFix,
-          diagnostics: [diagnosticOf(finding, lines)],
-          edit: { changes },
-        });
-      }
-    }
-    return actions;
-  });
-  connection.onRequest(
-    'dowel/state',
-    ({ uri, position }: { uri: string; position: { line: number; character: number } }) =>
-      stateAt(host, uri, offsetOf(uri, position)) ?? null,
-  );
-
   documents.listen(connection);
   connection.listen();
 }

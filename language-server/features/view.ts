@@ -1,0 +1,108 @@
+/**
+ * What a request of an editor sees: the texts as they are now, each read once, and the models of their
+ * machines, each made once. Made anew when a text changes; never changed by those who ask. No disk: texts
+ * come from a SourceHost.
+ */
+import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
+import { executeTo } from '../execution/execute.ts';
+import type { Run } from '../execution/run.ts';
+import { buildModel } from '../model/build.ts';
+import type { Model } from '../model/model.ts';
+import { findMachine, type LoadedFile, Loader } from '../model/names.ts';
+import { type ProcedureNames, procedureNames } from '../model/procedure-names.ts';
+import type { SourceHost } from '../project/project.ts';
+
+/** A machine or procedure that an offset lies in, with the model of the machine. */
+export interface Scene {
+  file: LoadedFile;
+  model: Model;
+  machine?: Machine;
+  procedure?: Procedure;
+}
+
+export class View {
+  readonly host: SourceHost;
+  private readonly loader: Loader;
+  private readonly models = new Map<Machine | LoadedFile, Model>();
+  private readonly names = new Map<Procedure, ProcedureNames>();
+
+  constructor(host: SourceHost) {
+    this.host = host;
+    this.loader = new Loader(host);
+  }
+
+  file(path: string): LoadedFile | undefined {
+    return this.loader.load(path);
+  }
+
+  /** The file and everything it uses. */
+  visible(file: LoadedFile): LoadedFile[] {
+    return this.loader.visible(file);
+  }
+
+  /** The model of a machine of a file; without a machine, of what the file shares. */
+  model(machine: Machine | undefined, file: LoadedFile): Model {
+    const key = machine ?? file;
+    let model = this.models.get(key);
+    if (!model) {
+      model = buildModel(machine, file, this.visible(file)).model;
+      this.models.set(key, model);
+    }
+    return model;
+  }
+
+  /** The machine that a procedure is for. */
+  machineOf(
+    procedure: Procedure,
+    file: LoadedFile,
+  ): { machine: Machine; file: LoadedFile; model: Model } | undefined {
+    const header = procedure.headers.find((one) => one.header === 'for');
+    const name = header?.header === 'for' ? header.refs[0]?.name.text : undefined;
+    const found = name === undefined ? undefined : findMachine(this.visible(file), name);
+    return found && { ...found, model: this.model(found.machine, found.file) };
+  }
+
+  /** What an offset lies in; undefined outside everything, and where the machine is not known. */
+  sceneAt(path: string, offset: number): Scene | undefined {
+    const file = this.file(path);
+    if (!file) return undefined;
+    const inside = ({ start, end }: { start: number; end: number }) => start <= offset && offset <= end;
+    const machine = file.machines.find(inside);
+    if (machine) return { file, machine, model: this.model(machine, file) };
+    const procedure = file.procedures.find(inside);
+    if (procedure) {
+      const found = this.machineOf(procedure, file);
+      return found && { file, procedure, model: found.model };
+    }
+    return file.shared.some(inside) ? { file, model: this.model(undefined, file) } : undefined;
+  }
+
+  /** What every name in a procedure stands for. */
+  namesOf(procedure: Procedure, file: LoadedFile, model: Model): ProcedureNames {
+    let names = this.names.get(procedure);
+    if (!names) {
+      names = procedureNames(model, procedure, file, this.visible(file));
+      this.names.set(procedure, names);
+    }
+    return names;
+  }
+
+  /**
+   * The procedure carried out up to an offset, for as long as `use` looks at it. What it asked about is
+   * nothing to the next who ask.
+   */
+  at<Answer>(
+    procedure: Procedure,
+    file: LoadedFile,
+    model: Model,
+    offset: number,
+    use: (run: Run) => Answer,
+  ): Answer {
+    const mark = model.cases.mark;
+    try {
+      return use(executeTo(model, procedure, file.path, this.visible(file), offset));
+    } finally {
+      model.cases.rewind(mark);
+    }
+  }
+}
