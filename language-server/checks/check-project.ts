@@ -16,6 +16,7 @@ import { declaredHazardFaults, hazardFaults } from '../model/hazard-faults.ts';
 import { machineFaults } from '../model/machine-faults.ts';
 import type { Model } from '../model/model.ts';
 import { findMachine, type LoadedFile, Loader, unknownName } from '../model/names.ts';
+import { pictureFaults } from '../model/picture-faults.ts';
 import { procedureNames } from '../model/procedure-names.ts';
 import { quantityFaults } from '../model/quantity-faults.ts';
 import { resourceFaults } from '../model/resource-faults.ts';
@@ -155,6 +156,7 @@ export class ProjectCheck {
     this.say(flowFaults(model, procedure, file), model);
     this.say(hazardFaults(model, procedure, file), model);
     this.say(resourceFaults(model, procedure, file, visible), model);
+    this.say(pictureFaults(procedure, file));
     const { run, facts } = execute(model, procedure, file.path, visible, this.house, this.sharedOf(model));
     this.statements += run.executed;
     this.say(

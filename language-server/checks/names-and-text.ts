@@ -11,6 +11,7 @@ import { seatCycle } from './machine/seat-cycle.ts';
 import { duplicateName } from './names/duplicate-name.ts';
 import { fileMissing } from './names/file-missing.ts';
 import { machineMissing } from './names/machine-missing.ts';
+import { pictureOutside } from './names/picture-outside.ts';
 import { procedureMissing } from './names/procedure-missing.ts';
 import { unknownName } from './names/unknown-name.ts';
 import { unknownPosition } from './names/unknown-position.ts';
@@ -42,6 +43,7 @@ export const NAMES: readonly Check[] = [
   fileMissing,
   machineMissing,
   procedureMissing,
+  pictureOutside,
 ];
 
 export const QUANTITIES: readonly Check[] = [

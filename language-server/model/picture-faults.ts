@@ -1,0 +1,18 @@
+/** Pictures that lie where no page may take them from. Fact `picture-outside`. */
+import type { Procedure } from '../../grammar/syntax/tree.ts';
+import type { Fact } from './facts.ts';
+import { visited } from './flow-walk.ts';
+import { pathFault } from './picture-paths.ts';
+
+export function pictureFaults(procedure: Procedure, file: { readonly path: string }): Fact[] {
+  return visited(procedure.body).flatMap(({ statement }) => {
+    if (statement.kind !== 'action') return [];
+    return statement.tails.flatMap((tail): Fact[] => {
+      if (tail.tail !== 'picture' || !tail.file) return [];
+      const why = pathFault(tail.file.value);
+      if (why === undefined) return [];
+      const at = { file: file.path, start: tail.file.start, end: tail.file.end };
+      return [{ check: 'picture-outside', at, words: { path: tail.file.value, why } }];
+    });
+  });
+}
