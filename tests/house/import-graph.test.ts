@@ -87,6 +87,19 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'language-server/execution',
     'language-server/checks',
   ],
+  // What a job needs: tools, new parts, fluids, people, time. The command line and the publisher read it.
+  'language-server/lists': [
+    'grammar/syntax',
+    'grammar/quantity',
+    'grammar/tokens',
+    'language-server/report',
+    'language-server/project',
+    'language-server/fastening',
+    'language-server/hazards',
+    'language-server/wording',
+    'language-server/model',
+    'language-server/execution',
+  ],
   'language-server/publish': [
     'grammar/syntax',
     'grammar/quantity',
@@ -100,6 +113,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'language-server/model',
     'language-server/execution',
     'language-server/checks',
+    'language-server/lists',
   ],
   'language-server/server': [
     ...grammarRooms(),
@@ -136,6 +150,7 @@ function meaningRooms(): string[] {
     'execution',
     'checks',
     'features',
+    'lists',
     'publish',
   ].map((room) => `language-server/${room}`);
 }
