@@ -58,6 +58,9 @@ export function teamWeight(each: readonly number[]): number {
   return each.reduce((sum, one) => sum + one, 0) * teamShare(each.length);
 }
 
+/** `hse`: the filter of this file. `niosh`: see lifting-equation.ts. */
+export type LiftingGuideline = 'hse' | 'niosh';
+
 /** kg beyond which no box of the filter lets so many people lift, whatever their posture. */
 export function mostByHand(people: number): number {
   const team = Math.min(Math.max(1, Math.floor(people)), MOST_IN_A_TEAM);

@@ -72,6 +72,14 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'language-server/model',
     'language-server/execution',
   ],
+  'language-server/config': [
+    'grammar/syntax',
+    'language-server/report',
+    'language-server/hazards',
+    'language-server/model',
+    'language-server/checks',
+    'zod',
+  ],
   'language-server/features': [
     'grammar/syntax',
     'grammar/quantity',
@@ -114,6 +122,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'language-server/execution',
     'language-server/checks',
     'language-server/lists',
+    'language-server/config',
   ],
   'language-server/server': [
     ...grammarRooms(),
@@ -149,6 +158,7 @@ function meaningRooms(): string[] {
     'model',
     'execution',
     'checks',
+    'config',
     'features',
     'lists',
     'publish',
