@@ -2,21 +2,32 @@
  * `dowel check`: reads the files, has them checked, prints the report. Writes nothing to the disk; with
  * `--mend=write` that is the work of ./mend.ts.
  */
+import { existsSync } from 'node:fs';
 import { checkProject } from '../checks/check-project.ts';
 import { type Finding, inReadingOrder, SEVERITIES, type Severity } from '../report/finding.ts';
+import { fingerprintsOf } from '../report/fingerprint.ts';
 import { lineStore } from '../report/frame.ts';
-import { jsonReport } from '../report/json.ts';
-import { summaryText } from '../report/summary.ts';
-import { findingText, type Painter } from '../report/text.ts';
+import type { Painter } from '../report/text.ts';
+import type { BaselineUpdate } from './baseline.ts';
 import { type Disk, disk } from './disk.ts';
 import { tooLargeFinding } from './file-too-large.ts';
 import type { MendHow } from './mend.ts';
 import { namesIn } from './names.ts';
-import { complain, type ExitCode, isTerminal, print } from './output.ts';
+import { complain, type ExitCode, isTerminal, printRaw } from './output.ts';
+import { writeText } from './replace.ts';
+import { type Form, type OutputFile, type Reported, reportIn } from './reports.ts';
 import { filesOf, type Refused } from './walk.ts';
 
 export interface CheckOptions {
-  format: 'text' | 'json';
+  /** What standard output gets. */
+  format: Form;
+  /** Reports that are written to files besides. */
+  output?: readonly OutputFile[];
+  /** In text, at most so many findings are shown. */
+  most?: number;
+  /** The file that lists findings known before, which are neither shown nor counted. */
+  baseline?: string;
+  baselineUpdate?: BaselineUpdate;
   /** The mildest severity that makes the exit code 1. */
   severity: Severity;
   /** Show or write what mends the findings; in JSON they are listed with the findings. */
@@ -27,8 +38,8 @@ export interface CheckOptions {
 
 export interface Checked {
   findings: Finding[];
-  /** How many files were read and checked. */
-  files: number;
+  /** The names of the files that were read and checked. */
+  files: string[];
   refused: Refused[];
   disk: Disk;
 }
@@ -45,35 +56,78 @@ export function checkPaths(paths: readonly string[]): Checked {
   const result = checkProject(texts, readable);
   return {
     findings: inReadingOrder([...result.findings, ...tooLarge]),
-    files: result.files,
+    files: readable,
     refused,
     disk: texts,
   };
 }
 
 export async function check(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
-  if (options.mend === 'write' && options.format === 'json') {
-    complain('--mend=write has no report in JSON. Leave out --format json, or ask for --mend only.');
+  const { output = [], severity } = options;
+  if (options.mend === 'write' && (options.format !== 'text' || output.length > 0)) {
+    complain(
+      '--mend=write tells only what it mends, not in JSON or to a file. Leave out --format and --output, or ask for --mend only.',
+    );
     return 2;
   }
-  if (options.mend && options.format !== 'json')
-    return (await import('./mend.ts')).mend(paths, options.mend, options.severity);
+  if (options.mend && options.format === 'text' && output.length === 0)
+    return (await import('./mend.ts')).mend(paths, options.mend, severity);
+  if (options.baselineUpdate && options.baseline === undefined) {
+    complain('--baseline-update needs to know the file: add --baseline FILE.');
+    return 2;
+  }
   const checked = checkPaths(paths);
   const lines = lineStore((file) => checked.disk.read(file));
-  const { files, refused } = checked;
-  const findings = options.mend ? await withMends(checked) : checked.findings;
-  if (options.format === 'json') {
-    const unread = refused.map(({ path, reason }) => ({ file: path, reason }));
-    print(JSON.stringify(jsonReport({ findings, files, unread, lines }), null, 2));
-  } else if (files > 0 || findings.length > 0) {
-    const paint = await painter(options.color);
-    for (const finding of findings) print(`${findingText(finding, { lines, paint })}\n`);
-    print(summaryText(findings, files));
+  const all = options.mend ? await withMends(checked) : checked.findings;
+  const asked = options.baseline !== undefined || options.format !== 'text' || output.length > 0;
+  const marks = asked ? fingerprintsOf(all, lines) : [];
+  const known = await knownBefore(all, marks, options);
+  if (known === undefined) return 2;
+  const kept = all.flatMap((finding, at) => (known.has(marks[at]!) ? [] : [{ finding, mark: marks[at]! }]));
+  const findings = kept.map(({ finding }) => finding);
+  const report: Reported = {
+    findings,
+    fingerprints: kept.map(({ mark }) => mark),
+    files: checked.files,
+    refused: checked.refused,
+    severity,
+    known: all.length - findings.length,
+    lines,
+  };
+  const paint = options.format === 'text' ? await painter(options.color) : undefined;
+  printRaw(await reportIn(options.format, report, { paint, most: options.most }));
+  let failed = checked.refused.length > 0;
+  for (const { form, path } of output) {
+    const failure = writeText(path, await reportIn(form, report));
+    if (!failure) continue;
+    complain(`cannot write ${path}: ${failure.reason}. ${failure.remedy}`);
+    failed = true;
   }
-  for (const { path, reason, remedy } of refused) complain(`cannot check ${path}: ${reason}. ${remedy}`);
-  if (refused.length > 0) return 2;
-  const limit = SEVERITIES.indexOf(options.severity);
+  for (const { path, reason, remedy } of checked.refused)
+    complain(`cannot check ${path}: ${reason}. ${remedy}`);
+  if (failed) return 2;
+  const limit = SEVERITIES.indexOf(severity);
   return findings.some((finding) => SEVERITIES.indexOf(finding.severity) <= limit) ? 1 : 0;
+}
+
+/** Fingerprints of the findings that were there before, brought up to date; undefined where that failed and was told. */
+async function knownBefore(
+  all: readonly Finding[],
+  marks: readonly string[],
+  { baseline, baselineUpdate: how }: CheckOptions,
+): Promise<ReadonlySet<string> | undefined> {
+  if (baseline === undefined) return new Set();
+  const { readBaseline, updated, writeBaseline } = await import('./baseline.ts');
+  const read = how === 'grow' && !existsSync(baseline) ? { known: [] } : readBaseline(baseline);
+  let { known } = 'known' in read ? read : { known: undefined };
+  let failure = 'known' in read ? undefined : read;
+  if (known && how) {
+    const found = all.map((finding, at) => ({ finding, fingerprint: marks[at]! }));
+    known = updated(known, found, how);
+    failure = writeBaseline(baseline, known);
+  }
+  if (failure) complain(`cannot use the known findings in ${baseline}: ${failure.reason}. ${failure.remedy}`);
+  return failure ? undefined : new Set(known!.map(({ fingerprint }) => fingerprint));
 }
 
 async function withMends({ findings, disk: texts }: Checked): Promise<Finding[]> {

@@ -52,7 +52,7 @@ async function show({ findings, files, disk }: Checked): Promise<void> {
   const paint = await painter(undefined);
   const lines = lineStore((file) => disk.read(file));
   for (const finding of findings) print(`${findingText(finding, { lines, paint })}\n`);
-  print(summaryText(findings, files));
+  print(summaryText(findings, files.length));
 }
 
 /** The folder of demo procedures, looked for from the program upwards. */

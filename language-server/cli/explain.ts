@@ -6,7 +6,7 @@ import { fileTooLarge } from './file-too-large.ts';
 import { complain, type ExitCode, print } from './output.ts';
 
 /** What can be explained: the list, and the findings that no example can show. */
-const EXPLAINED: readonly Check[] = [...ALL_CHECKS, fileTooLarge, toolFailure];
+export const EXPLAINED: readonly Check[] = [...ALL_CHECKS, fileTooLarge, toolFailure];
 
 export function explain(name: string | undefined): ExitCode {
   if (name === undefined) {

@@ -1,10 +1,10 @@
 /** `dowel format`: lays files out in the one layout there is, or says which ones are not laid out so. */
-import { writeFileSync } from 'node:fs';
 import { formatText } from '../../grammar/format/format.ts';
 import { disk } from './disk.ts';
 import { namesIn } from './names.ts';
 import { complain, type ExitCode, print } from './output.ts';
-import { refusal, SIZE_LIMIT } from './read.ts';
+import { SIZE_LIMIT } from './read.ts';
+import { replaceText } from './replace.ts';
 import { filesOf } from './walk.ts';
 
 export interface FormatOptions {
@@ -23,13 +23,13 @@ export function format(paths: readonly string[], options: FormatOptions): ExitCo
     const laidOut = formatText(text);
     if (laidOut === text) continue;
     changed++;
-    print(options.check ? `${file} is not laid out` : `${file} laid out`);
-    if (options.check) continue;
-    try {
-      writeFileSync(file, laidOut);
-    } catch (error) {
-      refused.push({ path: file, ...refusal(error as NodeJS.ErrnoException) });
+    if (options.check) {
+      print(`${file} is not laid out`);
+      continue;
     }
+    const failure = replaceText(file, text, laidOut);
+    if (failure) refused.push({ path: file, ...failure });
+    else print(`${file} laid out`);
   }
   for (const path of texts.tooLarge.keys())
     refused.push({

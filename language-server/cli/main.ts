@@ -9,6 +9,7 @@ import { SEVERITIES } from '../report/finding.ts';
 import type { CheckOptions } from './check.ts';
 import type { FormatOptions } from './format.ts';
 import { complain, type ExitCode } from './output.ts';
+import { FORMS, type OutputFile } from './reports.ts';
 import type { StateOptions } from './state.ts';
 
 /** Put in by the build, from package.json. */
@@ -42,7 +43,21 @@ function program(done: (code: ExitCode) => void): Command {
     .command('check')
     .description('report what is wrong with procedures and machines; writes nothing but with --mend=write')
     .argument('<paths...>', 'files, or folders that are searched for files ending in .dowel')
-    .addOption(new Option('--format <form>', 'form of the report').choices(['text', 'json']).default('text'))
+    .addOption(new Option('--format <form>', 'form of the report').choices(FORMS).default('text'))
+    .option(
+      '--output <form=file>',
+      'write a report to a file too; may be given several times',
+      outputFile,
+      [] as OutputFile[],
+    )
+    .option('--most <count>', 'show at most so many findings in the text', count)
+    .option('--baseline <file>', 'leave out the findings listed in the file, which were there before')
+    .addOption(
+      new Option(
+        '--baseline-update <how>',
+        'bring that list up to date: shrink takes out what is gone, grow takes in what is new too',
+      ).choices(['shrink', 'grow']),
+    )
     .addOption(
       new Option('--severity <severity>', 'mildest severity that makes the exit code 1')
         .choices(SEVERITIES)
@@ -111,6 +126,22 @@ function program(done: (code: ExitCode) => void): Command {
 function mendAlone(args: readonly string[]): string[] {
   const end = args.indexOf('--');
   return args.map((arg, index) => (arg === '--mend' && (end < 0 || index < end) ? '--mend=show' : arg));
+}
+
+/** `sarif=report.sarif`: the form and where it goes. */
+function outputFile(text: string, before: OutputFile[]): OutputFile[] {
+  const at = text.indexOf('=');
+  const form = FORMS.find((one) => one === text.slice(0, at));
+  if (form === undefined || at === text.length - 1)
+    throw new InvalidArgumentError(`Write it as FORM=FILE, where FORM is one of ${FORMS.join(', ')}.`);
+  return [...before, { form, path: text.slice(at + 1) }];
+}
+
+function count(text: string): number {
+  const value = Number(text);
+  if (!Number.isInteger(value) || value < 1)
+    throw new InvalidArgumentError('It is a whole number from 1 up.');
+  return value;
 }
 
 /** A line number as a person counts it, from 1. */

@@ -2,17 +2,6 @@
  * `dowel check --mend`: shows what would mend the findings, as a patch; with `--mend=write` mends the files.
  * Only what the checker finds clean is shown or written. A file is replaced in one go, or not at all.
  */
-import {
-  closeSync,
-  fsyncSync,
-  openSync,
-  realpathSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeSync,
-} from 'node:fs';
-import { basename, dirname, join } from 'node:path';
 import { type MendedFile, mendFile } from '../features/mend.ts';
 import { hunksBetween } from '../features/mend-lines.ts';
 import { SEVERITIES, type Severity } from '../report/finding.ts';
@@ -21,7 +10,7 @@ import { printable } from '../report/width.ts';
 import { disk } from './disk.ts';
 import { namesIn } from './names.ts';
 import { complain, type ExitCode, print } from './output.ts';
-import { readText, refusal } from './read.ts';
+import { replaceText } from './replace.ts';
 import { filesOf } from './walk.ts';
 
 export type MendHow = 'show' | 'write';
@@ -43,7 +32,7 @@ export function mend(paths: readonly string[], how: MendHow, severity: Severity)
     if (result.mended.length + result.left.length === 0) continue;
     const said = reportOf(file, text, result, how);
     if (how === 'write' && result.text !== text) {
-      const failure = replace(file, text, result.text);
+      const failure = replaceText(file, text, result.text);
       if (failure) {
         refused.push({ path: file, ...failure });
         continue;
@@ -128,34 +117,4 @@ function ended(text: string): string {
 /** A range of lines: counted from 1, the line before where there is none. */
 function span(start: number, count: number): string {
   return count === 1 ? `${start + 1}` : `${count === 0 ? start : start + 1},${count}`;
-}
-
-/** Puts the new text in the place of the old one in one go; says why not where it cannot. */
-function replace(
-  file: string,
-  before: string,
-  after: string,
-): { reason: string; remedy: string } | undefined {
-  let temporary: string | undefined;
-  try {
-    const target = realpathSync(file);
-    const now = readText(target);
-    if (!('text' in now) || now.text !== before)
-      return { reason: 'it was changed in the meantime', remedy: 'Run the command again.' };
-    const own = join(dirname(target), `.${basename(target)}.${process.pid}.new`);
-    const descriptor = openSync(own, 'wx', statSync(target).mode & 0o777);
-    temporary = own;
-    try {
-      const bytes = Buffer.from(after);
-      for (let at = 0; at < bytes.length; ) at += writeSync(descriptor, bytes, at);
-      fsyncSync(descriptor);
-    } finally {
-      closeSync(descriptor);
-    }
-    renameSync(own, target);
-    return undefined;
-  } catch (error) {
-    if (temporary !== undefined) rmSync(temporary, { force: true });
-    return refusal(error as NodeJS.ErrnoException);
-  }
 }

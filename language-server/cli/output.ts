@@ -14,6 +14,11 @@ export function print(text: string): void {
   write(STDOUT, `${text}\n`);
 }
 
+/** A text that has its own line ends. */
+export function printRaw(text: string): void {
+  if (text !== '') write(STDOUT, text);
+}
+
 /** A complaint names what could not be done and what to do about it. */
 export function complain(text: string): void {
   write(STDERR, `dowel: ${text}\n`);

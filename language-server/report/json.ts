@@ -24,6 +24,8 @@ export interface JsonRange {
 export interface JsonFinding extends JsonRange {
   check: string;
   severity: string;
+  /** Marks the same finding in a later run (see fingerprint.ts). */
+  fingerprint?: string;
   message: string;
   help?: string;
   case?: string;
@@ -47,6 +49,8 @@ export interface JsonReport {
 
 export interface JsonInput {
   findings: readonly Finding[];
+  /** One for each finding, in the same order. */
+  fingerprints?: readonly string[];
   files: number;
   unread: readonly Unread[];
   /** The lines of a file, or undefined where it cannot be had: then only offsets are given. */
@@ -59,15 +63,16 @@ export function jsonReport(input: JsonInput): JsonReport {
     schema: JSON_SCHEMA_NUMBER,
     filesChecked: input.files,
     counts: countsOf(input.findings).of,
-    findings: input.findings.map((finding) => jsonFinding(finding, lines)),
+    findings: input.findings.map((finding, at) => jsonFinding(finding, lines, input.fingerprints?.[at])),
     unread: input.unread.map(({ file, reason }) => ({ file, reason })),
   };
 }
 
-function jsonFinding(finding: Finding, lines: JsonInput['lines']): JsonFinding {
+function jsonFinding(finding: Finding, lines: JsonInput['lines'], fingerprint?: string): JsonFinding {
   return {
     check: finding.check,
     severity: finding.severity,
+    ...(fingerprint === undefined ? {} : { fingerprint }),
     message: finding.message,
     ...(finding.help === undefined ? {} : { help: finding.help }),
     ...(finding.case === undefined ? {} : { case: finding.case }),

@@ -1,95 +1,25 @@
 /**
  * The JSON form. Judge of its shape: a JSON Schema (draft 2020-12 vocabulary) run by ajv, which knows
- * nothing of this project. The schema here is the promise: it may grow, a key in it may not change.
+ * nothing of this project. The published schema is the promise: it may grow, a key in it may not change.
  */
+import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { expect, test } from 'vitest';
 import type { Finding } from '../../../language-server/report/finding.ts';
 import { lineStore } from '../../../language-server/report/frame.ts';
 import { jsonReport } from '../../../language-server/report/json.ts';
 
-const point = {
-  type: 'object',
-  required: ['offset'],
-  properties: {
-    offset: { type: 'integer', minimum: 0 },
-    line: { type: 'integer', minimum: 1 },
-    column: { type: 'integer', minimum: 1 },
-  },
-  additionalProperties: false,
-};
-const range = { file: { type: 'string' }, start: point, end: point };
-const count = { type: 'integer', minimum: 0 };
-const schema = {
-  type: 'object',
-  required: ['schema', 'filesChecked', 'counts', 'findings', 'unread'],
-  additionalProperties: false,
-  properties: {
-    schema: { const: 1 },
-    filesChecked: count,
-    counts: {
-      type: 'object',
-      required: ['error', 'warning', 'information', 'hint'],
-      additionalProperties: false,
-      properties: { error: count, warning: count, information: count, hint: count },
-    },
-    findings: {
-      type: 'array',
-      items: {
-        type: 'object',
-        required: ['check', 'severity', 'message', 'file', 'start', 'end', 'related', 'mends'],
-        additionalProperties: false,
-        properties: {
-          check: { type: 'string' },
-          severity: { enum: ['error', 'warning', 'information', 'hint'] },
-          message: { type: 'string' },
-          help: { type: 'string' },
-          case: { type: 'string' },
-          ...range,
-          related: {
-            type: 'array',
-            items: {
-              type: 'object',
-              required: ['message', 'file', 'start', 'end'],
-              additionalProperties: false,
-              properties: { message: { type: 'string' }, ...range },
-            },
-          },
-          mends: {
-            type: 'array',
-            items: {
-              type: 'object',
-              required: ['title', 'edits'],
-              additionalProperties: false,
-              properties: {
-                title: { type: 'string' },
-                edits: {
-                  type: 'array',
-                  items: {
-                    type: 'object',
-                    required: ['file', 'start', 'end', 'text'],
-                    additionalProperties: false,
-                    properties: { text: { type: 'string' }, ...range },
-                  },
-                },
-              },
-            },
-          },
-        },
-      },
-    },
-    unread: {
-      type: 'array',
-      items: {
-        type: 'object',
-        required: ['file', 'reason'],
-        additionalProperties: false,
-        properties: { file: { type: 'string' }, reason: { type: 'string' } },
-      },
-    },
-  },
-};
-const valid = new Ajv2020({ strict: true }).compile(schema);
+/** The published schema lets new keys come; here each key that is printed must stand in it. */
+function closed(schema: unknown): unknown {
+  if (Array.isArray(schema)) return schema.map(closed);
+  if (typeof schema !== 'object' || schema === null) return schema;
+  const inside = Object.fromEntries(Object.entries(schema).map(([key, value]) => [key, closed(value)]));
+  return 'properties' in schema ? { ...inside, additionalProperties: false } : inside;
+}
+const schema = JSON.parse(
+  readFileSync(new URL('../../../language-server/report/report.schema.json', import.meta.url), 'utf8'),
+) as object;
+const valid = new Ajv2020({ strict: true }).compile(closed(schema) as object);
 
 const text = 'loosen bolts\r\nremove 🔧 cover\n';
 const full: Finding = {
@@ -115,6 +45,7 @@ const lines = lineStore((file) => (file === 'pump.dowel' ? text : undefined));
 test('follows the schema, with everything and with the least', () => {
   const report = jsonReport({
     findings: [full, bare],
+    fingerprints: ['0123456789abcdef', 'fedcba9876543210'],
     files: 2,
     unread: [{ file: 'x.dowel', reason: 'no such file or folder' }],
     lines,
