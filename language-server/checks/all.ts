@@ -19,7 +19,11 @@ import { staleMeasurement } from './flow/stale-measurement.ts';
 import { undecided } from './flow/undecided.ts';
 import { variantDead } from './flow/variant-dead.ts';
 import { variantUncovered } from './flow/variant-uncovered.ts';
+import { compoundMissing } from './fluids/compound-missing.ts';
 import { faceNotCleaned } from './fluids/face-not-cleaned.ts';
+import { filledBeforeCured } from './fluids/filled-before-cured.ts';
+import { fluidDiffers } from './fluids/fluid-differs.ts';
+import { lubricantMissing } from './fluids/lubricant-missing.ts';
 import { notBled } from './fluids/not-bled.ts';
 import { openedFull } from './fluids/opened-full.ts';
 import { quantityDiffers } from './fluids/quantity-differs.ts';
@@ -107,7 +111,16 @@ const FLOW: readonly Check[] = [
   referenceWrong,
 ];
 
-const FLUIDS: readonly Check[] = [openedFull, notBled, faceNotCleaned, quantityDiffers];
+const FLUIDS: readonly Check[] = [
+  openedFull,
+  notBled,
+  faceNotCleaned,
+  compoundMissing,
+  lubricantMissing,
+  filledBeforeCured,
+  fluidDiffers,
+  quantityDiffers,
+];
 
 export const ALL_CHECKS: readonly Check[] = [
   // What the execution of a procedure finds.

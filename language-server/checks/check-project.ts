@@ -12,6 +12,7 @@ import type { Fact } from '../model/facts.ts';
 import { fasteningFaults } from '../model/fastening-faults.ts';
 import { fasteningSteps } from '../model/fastening-steps.ts';
 import { declaredFlowFaults, flowFaults } from '../model/flow-faults.ts';
+import { fluidFaults } from '../model/fluid-faults.ts';
 import { declaredHazardFaults, hazardFaults } from '../model/hazard-faults.ts';
 import { machineFaults } from '../model/machine-faults.ts';
 import type { Model } from '../model/model.ts';
@@ -155,6 +156,7 @@ export class ProjectCheck {
     this.say([...fasteningSteps(model, procedure, file), ...amountFaults(model, procedure, file)], model);
     this.say(flowFaults(model, procedure, file), model);
     this.say(hazardFaults(model, procedure, file), model);
+    this.say(fluidFaults(model, procedure, file), model);
     this.say(resourceFaults(model, procedure, file, visible), model);
     this.say(pictureFaults(procedure, file));
     const { run, facts } = execute(model, procedure, file.path, visible, this.house, this.sharedOf(model));

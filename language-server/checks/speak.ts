@@ -98,6 +98,7 @@ const STORY: Readonly<Record<Story, string>> = {
   bypassed: 'bypassed here',
   marked: 'marked here',
   cleaned: 'cleaned here',
+  coated: 'coated here',
   measured: 'measured here',
   disturbed: 'disturbed here',
   'worked on': 'worked on here',

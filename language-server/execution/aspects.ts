@@ -24,6 +24,9 @@ export const ASPECTS = [
   'feel',
   'rescued',
   'yielded',
+  'coated',
+  'oiled',
+  'curing',
 ] as const;
 export type Aspect = (typeof ASPECTS)[number];
 
@@ -62,6 +65,10 @@ export const DRAINED = 2;
 /** Two-valued aspects: 0 is the start, 1 the other one. */
 export const NO = 0;
 export const YES = 1;
+/** `coated`, `oiled`: nothing on it; on it; put in with nothing on it. `curing` is a number of ./actions/curing.ts. */
+export const BARE = 0;
+export const COVERED = 1;
+export const WENT_IN_BARE = 2;
 /** `parted`: has been off; and thrown away. */
 export const HAS_BEEN_OFF = 1;
 export const THROWN_AWAY = 2;

@@ -3,6 +3,7 @@
  * `ends with` says otherwise. See grammar/STATE.md, "At the end".
  */
 import type { Thing } from '../model/model.ts';
+import { CHECKS } from './actions/compounds.ts';
 import {
   ASIDE,
   type Aspect,
@@ -18,6 +19,7 @@ import {
   OFF,
   OUT,
   TRIAL,
+  WENT_IN_BARE,
   YES,
 } from './aspects.ts';
 import { type CaseSet, NONE } from './cases.ts';
@@ -55,6 +57,9 @@ function endOf(run: Run, thing: Thing, item: number, ending: Ending): void {
       if ((mask >>> entry.value) & 1) report(run, check, item, entry, ending);
     }
   };
+  if (thing.coatedWith.length > 0 || thing.lubricatedWith.length > 0) {
+    for (const kind of ['coated', 'oiled'] as const) left(CHECKS[kind], kind, bit(WENT_IN_BARE));
+  }
   switch (thing.type) {
     case 'part':
     case 'seal':

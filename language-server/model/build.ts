@@ -178,6 +178,8 @@ class Builder {
       slack: has('slack'),
       needsSecuring: has('secured by'),
       needsBleeding: has('needs bleeding'),
+      coatedWith: find('coated with')?.refs.map(({ name }) => name.text) ?? [],
+      lubricatedWith: find('lubricated with')?.refs.map(({ name }) => name.text) ?? [],
       toYield: plan?.toYield ?? false,
       stages: plan?.stages ?? [],
       torque: find('torque')?.quantity,

@@ -63,6 +63,7 @@ export type Story =
   | 'bypassed'
   | 'marked'
   | 'cleaned'
+  | 'coated'
   | 'measured'
   | 'disturbed'
   | 'worked on'

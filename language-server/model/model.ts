@@ -46,6 +46,9 @@ export interface Thing {
   readonly slack: boolean;
   readonly needsSecuring: boolean;
   readonly needsBleeding: boolean;
+  /** What goes on it before its joint closes, by the names that are declared. */
+  readonly coatedWith: readonly string[];
+  readonly lubricatedWith: readonly string[];
   readonly toYield: boolean;
   readonly stages: readonly Stage[];
   readonly torque: Quantity | undefined;

@@ -269,7 +269,12 @@ class Resolver {
       case 'with':
         for (const ref of tail.refs) {
           if (ANYONES_TOOLS.has(ref.name.text) && !this.model.byName.has(ref.name.text)) continue;
-          this.thing(ref, tail.quantity ? 'fluid' : 'thing');
+          this.thing(
+            ref,
+            tail.quantity ? 'fluid' : 'thing',
+            GOES_ON[action.verb],
+            `\`${action.verb} … with\``,
+          );
         }
         return;
       case 'holding':
@@ -466,6 +471,14 @@ class Resolver {
     return { file: this.file.path, start: span.start, end: span.end };
   }
 }
+
+/** What can be put on or filled in, or done with; other verbs may be done with anything. */
+const GOES_ON: Readonly<Record<string, readonly Kind[]>> = {
+  coat: ['consumable', 'fluid', 'tool'],
+  lubricate: ['consumable', 'fluid', 'tool'],
+  fill: ['fluid', 'consumable', 'tool'],
+  'top up': ['fluid', 'consumable', 'tool'],
+};
 
 /** Things that every workshop has: they may be named without being declared. */
 export const ANYONES_TOOLS: ReadonlySet<string> = new Set([

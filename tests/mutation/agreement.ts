@@ -65,7 +65,13 @@ function productSays(files: Record<string, string>, path: string): string[] {
 function counted(findings: readonly Finding[], text: string): string[] {
   return findings
     .filter(({ severity }) => severity === 'error' || severity === 'warning')
-    .filter(({ check }) => KINDS.has(check) || ONE_SIDED.includes(check))
+    .filter(
+      // A fault of one side of a branch counts by the fault itself, where it is known.
+      ({ check, about }) =>
+        KINDS.has(check) ||
+        (ONE_SIDED.includes(check) &&
+          (about === undefined || KINDS.has(about.check) || ONE_SIDED.includes(about.check))),
+    )
     .map(({ check, start }) => `${check} ${text.slice(0, start).split('\n').length}`);
 }
 

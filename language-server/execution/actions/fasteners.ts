@@ -21,6 +21,7 @@ import { type CaseSet, NONE } from '../cases.ts';
 import { apart } from '../geometry.ts';
 import type { Run } from '../run.ts';
 import { already, letOut, openSystems, reach, storyOf } from './common.ts';
+import { goesIn, wipe } from './compounds.ts';
 import { missing, partJoint, sealed } from './parts.ts';
 
 export function takeOut(
@@ -53,6 +54,7 @@ export function takeOut(
     run.set('secured', item, YES, set);
     run.set('feel', item, NO, set);
     if (!how.discard) run.set('parted', item, HAS_BEEN_OFF, set);
+    wipe(run, item, set);
     letOut(run, item, set);
   }
 }
@@ -94,6 +96,7 @@ export function bringIn(
       run.set('lost', item, NO, set);
     }
     run.set('secured', item, thing.needsSecuring ? YES : NO, set);
+    goesIn(run, item, set);
     if (how.byHand) run.set('place', item, HAND, set);
     else makeFinal(run, item, set);
   }

@@ -6,6 +6,7 @@ import { apart } from '../geometry.ts';
 import { normalPosition } from '../positions.ts';
 import type { Run } from '../run.ts';
 import { letOut, notYet, openSystems, reach, storyOf } from './common.ts';
+import { goesIn, wipe } from './compounds.ts';
 import { missing, partJoint, sealed } from './parts.ts';
 import { assumeLive, energise } from './systems.ts';
 
@@ -19,6 +20,7 @@ export function disconnect(run: Run, items: readonly number[]): void {
     partJoint(run, item, set);
     run.set('place', item, DISCONNECTED, set);
     run.set('parted', item, HAS_BEEN_OFF, set);
+    wipe(run, item, set);
     for (const system of run.model.isolates[item]!) {
       const all = cutOff(run, system, item, set);
       run.set('live', system, YES, all);
@@ -63,6 +65,7 @@ export function connect(run: Run, items: readonly number[], how: { fresh?: boole
       energise(run, system, run.where('live', system, bit(YES), set), [item]);
     }
     run.set('place', item, CONNECTED, set);
+    goesIn(run, item, set);
   }
 }
 

@@ -23,6 +23,7 @@ import { type CaseSet, NONE } from '../cases.ts';
 import { apart, crosses, type Moved, movedWith } from '../geometry.ts';
 import type { Run } from '../run.ts';
 import { already, letOut, notYet, openSystems, reach, storyOf } from './common.ts';
+import { faceCloses, goesIn, wipe } from './compounds.ts';
 import { bringIn, takeOut } from './fasteners.ts';
 
 /** Takes the items off together. `unbolt` takes their fasteners out with them. */
@@ -83,6 +84,7 @@ export function takeOff(
   for (const [item, set] of doable) {
     run.set('place', item, how.discard ? GONE : OFF, set);
     run.set('parted', item, HAS_BEEN_OFF, set);
+    wipe(run, item, set);
     letOut(run, item, set);
   }
   if (how.discard) leaveBehind(run, taken, moved);
@@ -131,9 +133,14 @@ export function partJoint(run: Run, item: number, within: CaseSet): void {
   for (const seal of model.seals[item]!) {
     if (run.thing(seal).type !== 'seal') continue;
     run.set('parted', seal, HAS_BEEN_OFF, run.where('place', seal, bit(FITTED), within));
-    for (const face of model.faces[seal]!) run.set('place', face, DIRTY, within);
+    for (const face of model.faces[seal]!) soil(run, face, within);
   }
-  for (const face of model.faces[item]!) run.set('place', face, DIRTY, within);
+  for (const face of model.faces[item]!) soil(run, face, within);
+}
+
+function soil(run: Run, face: number, within: CaseSet): void {
+  run.set('place', face, DIRTY, within);
+  wipe(run, face, within);
 }
 
 /** What rides on a thing that is thrown away is lost with it. */
@@ -191,6 +198,7 @@ export function putBack(run: Run, items: readonly number[], how: PutBack): void 
   for (const [item, set] of doable) {
     if (how.fresh) renew(run, item, set);
     run.set('place', item, how.trial ? TRIAL : FITTED, set);
+    if (!how.trial) goesIn(run, item, set);
   }
   if (how.boltUp) {
     for (const item of items) {
@@ -279,8 +287,10 @@ export function missing(
 /** Its seals are in and fresh where they must be; the faces there are clean. */
 export function sealed(run: Run, item: number, within: CaseSet, together: readonly number[] = []): void {
   const { model, cases } = run;
-  const clean = (face: number) =>
+  const clean = (face: number) => {
     run.require('face-not-cleaned', item, 'place', face, bit(CLEAN), CLEAN, within, 'disturbed');
+    faceCloses(run, item, face, within);
+  };
   for (const seal of model.seals[item]!) {
     const thing = run.thing(seal);
     if (thing.type !== 'seal') continue;
@@ -399,6 +409,7 @@ export function moveAside(run: Run, items: readonly number[]): void {
     }
     openSystems(run, item, set);
     partJoint(run, item, set);
+    wipe(run, item, set);
     run.set('place', item, ASIDE, set);
     letOut(run, item, set);
   }

@@ -9,6 +9,8 @@ import { bit, CLEAN, FINAL, FITTED, GONE, not, OFF, OUT, YES } from '../aspects.
 import { apart } from '../geometry.ts';
 import type { Run } from '../run.ts';
 import { atHand, reach, storyOf } from './common.ts';
+import { coat, wipe } from './compounds.ts';
+import { timePasses } from './curing.ts';
 import { aimOf, backOff, bringIn, loosen, secure, takeOut, tighten } from './fasteners.ts';
 import { cap, connect, disconnect, lockOut, operate, unlock } from './joints.ts';
 import { discard, missing, moveAside, moveToNew, putBack, takeOff } from './parts.ts';
@@ -39,6 +41,7 @@ export function perform(run: Run, action: Action, file: string, resolve: Resolve
   for (const watcher of run.watchers) watcher.before?.(action, file, items);
   const verb = PERFORMERS[action.verb];
   if (verb) for (const items of groups.length > 0 ? groups : [[]]) verb(run, items, action, resolve);
+  timePasses(run, action);
   run.flush();
   for (const watcher of run.watchers) watcher.after?.(action, items);
 }
@@ -156,10 +159,13 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
   },
   clean: (run, items) => {
     working(run, items);
-    for (const item of items) if (run.thing(item).type === 'face') run.set('place', item, CLEAN);
+    for (const item of items) {
+      if (run.thing(item).type === 'face') run.set('place', item, CLEAN);
+      wipe(run, item);
+    }
   },
-  coat: (run, items) => working(run, items),
-  lubricate: (run, items) => working(run, items),
+  coat: (run, items, action) => coating(run, items, action),
+  lubricate: (run, items, action) => coating(run, items, action),
   adjust: (run, items) => inPlace(run, items, { seated: true, reaching: true }),
   align: (run, items) => inPlace(run, items, { seated: true }),
   inspect: (run, items) => looking(run, items),
@@ -232,6 +238,11 @@ function working(run: Run, items: readonly number[]): void {
     atHand(run, item, run.within);
     reach(run, item, run.within, items);
   }
+}
+
+function coating(run: Run, items: readonly number[], action: Action): void {
+  working(run, items);
+  coat(run, items, action);
 }
 
 function looking(run: Run, items: readonly number[]): void {

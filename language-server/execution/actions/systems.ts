@@ -3,6 +3,7 @@ import { AWAY, bit, CONNECTED, DRAINED, FULL, LOW, NO, YES } from '../aspects.ts
 import { type CaseSet, NONE } from '../cases.ts';
 import type { Run } from '../run.ts';
 import { already, closed } from './common.ts';
+import { cured } from './curing.ts';
 
 export function isolate(run: Run, systems: readonly number[]): void {
   for (const system of systems) {
@@ -147,12 +148,16 @@ export function fill(run: Run, systems: readonly number[]): void {
       'filled',
     );
     closed(run, 'restored-out-of-order', system, set);
+    cured(run, system, set);
     run.set('fluid', system, FULL, set);
   }
 }
 
 export function topUp(run: Run, systems: readonly number[]): void {
-  for (const system of systems) run.set('fluid', system, FULL);
+  for (const system of systems) {
+    cured(run, system, existing(run, system));
+    run.set('fluid', system, FULL);
+  }
 }
 
 export function bleed(run: Run, systems: readonly number[]): void {
@@ -182,6 +187,7 @@ export function evacuate(run: Run, systems: readonly number[]): void {
 export function pressurise(run: Run, systems: readonly number[]): void {
   for (const system of systems) {
     closed(run, 'restored-out-of-order', system, existing(run, system));
+    cured(run, system, existing(run, system));
     run.set('pressure', system, NO);
     run.set('proved', system, NO);
   }
