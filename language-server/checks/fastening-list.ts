@@ -15,8 +15,10 @@ import { singleUseReused } from './fastening/single-use-reused.ts';
 import { stageOutOfOrder } from './fastening/stage-out-of-order.ts';
 import { stageRepeated } from './fastening/stage-repeated.ts';
 import { stageSkipped } from './fastening/stage-skipped.ts';
+import { stagesFarApart } from './fastening/stages-far-apart.ts';
 import { tightenedUnseated } from './fastening/tightened-unseated.ts';
 import { torqueAboveStrength } from './fastening/torque-above-strength.ts';
+import { torqueAboveUsual } from './fastening/torque-above-usual.ts';
 import { torqueBelowUsual } from './fastening/torque-below-usual.ts';
 import { torqueMissing } from './fastening/torque-missing.ts';
 import { torqueUnbounded } from './fastening/torque-unbounded.ts';
@@ -35,9 +37,11 @@ export const FASTENING: readonly Check[] = [
   notSecured,
   // What the machine file and the steps show by themselves.
   torqueAboveStrength,
+  torqueAboveUsual,
   torqueBelowUsual,
   torqueMissing,
   torqueUnbounded,
+  stagesFarApart,
   angleBeforeTorque,
   angleTooLarge,
   orderIncomplete,

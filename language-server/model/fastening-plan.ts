@@ -1,5 +1,5 @@
 /**
- * The tightening plan of a thing against itself: stages that fall, an angle with nothing to count it from, an
+ * The tightening plan of a thing against itself: stages that fall or leap, an angle with nothing to count it from, an
  * angle above one turn, a torque without an upper end. Needs neither thread nor class.
  */
 import { exact, type Quantity } from '../../grammar/quantity/index.ts';
@@ -42,6 +42,19 @@ export function planFaults(model: Model, one: Declared): Fact[] {
               beforeStage: String(seated?.number),
             },
             story: seated ? [{ at: seated.at, what: 'declared', thing }] : [],
+          });
+        } else if (each.torque && before && seated && isFarBelow(one, seated, each)) {
+          tell({
+            check: 'stages-far-apart',
+            at: seated.at,
+            words: {
+              stage: String(seated.number),
+              torque: said(before),
+              next: said(each.torque),
+              nextStage: String(number),
+              share: String(Math.max(1, Math.round(shareOf(before, each.torque) * 100))),
+            },
+            story: [{ at, what: 'declared', thing }],
           });
         }
         seated = each;
@@ -91,6 +104,32 @@ function unbounded(one: Declared): { torque: Quantity; at: DeclaredStage['at'] }
 function isBelow(torque: Quantity, before: Quantity): boolean {
   const [now, then] = [torqueBand(torque), torqueBand(before)];
   return now !== undefined && then !== undefined && now.high < then.low;
+}
+
+/**
+ * A stage below this share of the next one brings the parts no nearer. Passes go by thirds or halves (30, 70 and 100 %:
+ * ASME PCC-1, legacy torque method); the limit itself is judgement, no source.
+ */
+const FAR_BELOW = 0.22;
+
+/** To make snug: 15 to 30 N·m, whatever the size of the bolt (ASME PCC-1, from memory; a published pass list has 10 to 20 lbf·ft). */
+const SNUG = { low: 13, high: 31 };
+
+function isFarBelow(one: Declared, before: DeclaredStage, after: DeclaredStage): boolean {
+  const share = shareOf(before.torque, after.torque);
+  if (!(share > 0) || share >= FAR_BELOW) return false;
+  const first = one.stages.find(({ torque }) => torque);
+  const snug = torqueBand(before.torque);
+  if (before !== first || !snug || snug.low < SNUG.low || snug.high > SNUG.high) return true;
+  // Snug, then passes that begin with a third.
+  return shareOf(after.torque, one.final) > 0.4;
+}
+
+/** The middle of one torque as a share of another's. */
+function shareOf(part: Quantity | undefined, whole: Quantity | undefined): number {
+  const [a, b] = [torqueBand(part), torqueBand(whole)];
+  if (!a || !b || !Number.isFinite(a.high) || !Number.isFinite(b.high)) return Number.NaN;
+  return (a.low + a.high) / (b.low + b.high);
 }
 
 function textOf(angle: Quantity | undefined): string {

@@ -131,7 +131,8 @@ class Walk {
     const typed = this.typed(action);
     if (typed) {
       for (const one of tightened) {
-        const how = { conditional: this.conditional > 0, checking };
+        const felt = action.tails.some(({ tail }) => tail === 'until' || tail === 'pass');
+        const how = { conditional: this.conditional > 0, checking, felt };
         const fault = typedTorqueFault(this.context, one, typed.quantity, typed.at, how);
         if (fault) this.facts.push(fault);
       }

@@ -19,7 +19,7 @@ import type { Fact } from './facts.ts';
 import { said, torqueBand } from './fastening-amounts.ts';
 import { type Declared, declared, firstOf, largestTorque, placeIn } from './fastening-declared.ts';
 import type { Tightened } from './fastening-steps.ts';
-import { aboveStrength } from './fastening-strength.ts';
+import { aboveStrength, aboveUsual, belowUsual } from './fastening-strength.ts';
 import { list, type Model } from './model.ts';
 
 export interface Context {
@@ -35,13 +35,17 @@ export function typedTorqueFault(
   one: Tightened,
   typed: Quantity,
   at: Place,
-  how: { conditional: boolean; checking: boolean },
+  how: { conditional: boolean; checking: boolean; felt: boolean },
 ): Fact | undefined {
   const known = declared(model, one.thing);
   const allowed = allowedBy(known, one);
   // What the declared torque itself does to the thread is said where it is declared.
   if (allowed?.some((each) => says(typed, each))) return undefined;
-  if (allowed === undefined || how.conditional) return aboveStrength(model, known, typed, at);
+  if (allowed === undefined || how.conditional) {
+    const above = aboveStrength(model, known, typed, at);
+    if (above || how.conditional || how.checking || how.felt || known.stages.length > 0) return above;
+    return aboveUsual(model, known, typed, at) ?? belowUsual(model, known, typed, at);
+  }
   if (how.checking && !isAboveAll(typed, allowed)) return undefined;
   if (known.limit && isBelow(typed, known.limit) && isAboveAll(typed, allowed)) return undefined;
   return differs(known, one, allowed, typed, at);
