@@ -3,6 +3,12 @@
  * told "none". An entry that is not for every variant carries a `when`.
  */
 
+/** A message of the catalogue with its values put in; `count` chooses between one and several. */
+export type Say = (key: ListMessage, values?: Readonly<Record<string, string | number>>) => string;
+
+/** The messages that lists need. */
+export type ListMessage = 'when.if' | 'when.variant' | 'when.choice' | 'when.and' | 'when.or';
+
 /** A quantity as a reader sees it, and as a program does. */
 export interface Measure {
   /** In the author's own unit: `22 N·m`, `5..60 N·m` as `5 to 60 N·m`. */
@@ -67,6 +73,8 @@ export interface KitEntry extends ListEntry {
 export interface FluidEntry extends ListEntry {
   /** How much the job puts in, all fills added; undefined where no step and no machine file says so. */
   amount?: Measure;
+  /** How much the job is issued with, as its header says. */
+  issued?: Measure;
   /** Which systems: `gearbox oil`. */
   into: string[];
   partNumber?: string;

@@ -1,0 +1,70 @@
+/** Quantities of the tree as a reader sees them, with the usual second unit. */
+import { exact, printReader, type Quantity, roundedIn, unitNamed } from '../../grammar/quantity/index.ts';
+import type { Quantity as Typed } from '../../grammar/syntax/tree.ts';
+import { readTyped } from '../model/fastening-amounts.ts';
+import type { Model } from '../model/model.ts';
+import type { Measure } from './types.ts';
+
+export interface MeasureOptions {
+  /** False: no second unit, but what the author typed himself. */
+  secondUnits: boolean;
+}
+
+/** As typed; a second unit that the author gave himself is kept as it is. */
+export function measureTyped(
+  typed: Typed | undefined,
+  model: Model,
+  options: MeasureOptions,
+): Measure | undefined {
+  const quantity = readTyped(typed, model.values);
+  if (!quantity) return undefined;
+  const own = readTyped(typed?.second, model.values);
+  return measureOf(quantity, options, own && printReader(own));
+}
+
+/** Small torques are read in inches: below this many N·m the second unit is lbf·in (common practice, no source). */
+const INCH_POUNDS_BELOW = 20;
+
+export function measureOf(quantity: Quantity, options: MeasureOptions, own?: string): Measure {
+  const end = (value: Quantity['low']) => (value === undefined ? undefined : exact.toNumber(value));
+  const low = end(quantity.low);
+  const high = end(quantity.high);
+  const second = own ?? (options.secondUnits ? secondOf(quantity) : undefined);
+  return {
+    text: printReader(quantity),
+    ...(second === undefined ? {} : { second }),
+    ...(low === undefined ? {} : { low }),
+    ...(high === undefined ? {} : { high }),
+    unit: quantity.unit.symbol,
+  };
+}
+
+/** In the partner unit, rounded inwards: converted back it stays in what was allowed (see the printer of quantities). */
+function secondOf(quantity: Quantity): string | undefined {
+  const { unit } = quantity;
+  if (TIMES_AND_TURNS.has(unit.kind)) return undefined;
+  const size = quantity.high ?? quantity.low;
+  const small = unit.symbol === 'N·m' && size !== undefined && exact.toNumber(size) < INCH_POUNDS_BELOW;
+  const partner = small
+    ? 'lbf·in'
+    : LITRES.has(unit.symbol) && size && exact.toNumber(size) < 4
+      ? 'US-qt'
+      : unit.partner;
+  const other = partner === undefined ? undefined : unitNamed(partner);
+  const rounded = other && roundedIn(quantity, other);
+  return rounded?.ok ? printReader(rounded.value) : undefined;
+}
+
+const TIMES_AND_TURNS: ReadonlySet<string> = new Set([
+  'time',
+  'angle',
+  'number',
+  'frequency',
+  'speed of rotation',
+]);
+const LITRES: ReadonlySet<string> = new Set(['L']);
+
+/** `22 N·m (16.2 lbf·ft)` */
+export function bothUnits({ text, second }: Measure): string {
+  return second === undefined ? text : `${text} (${second})`;
+}

@@ -1,0 +1,22 @@
+/** What a house may choose about its pages. */
+import type { Convention } from '../../hazards/index.ts';
+import { DEFAULT_CONVENTION } from '../../hazards/index.ts';
+import type { Spelling } from './words.ts';
+
+export interface PublishOptions {
+  words: Spelling;
+  /** Quantities in a second system of units, too. */
+  secondUnits: boolean;
+  convention: Convention;
+  /** Verbs whose steps a second person confirms: `prove`, `lock out`. None unless the house says so. */
+  secondPerson: readonly string[];
+  /** ISO date of a file's last change, where it is known. */
+  dateOf?: (file: string) => string | undefined;
+}
+
+export const DEFAULT_OPTIONS: PublishOptions = {
+  words: 'british',
+  secondUnits: true,
+  convention: DEFAULT_CONVENTION,
+  secondPerson: [],
+};
