@@ -299,6 +299,52 @@ export const HAZARDS = [
   'falling',
 ] as const;
 
+/** Words that people write for these hazards. Common practice, no source. */
+export const HAZARD_SYNONYMS: Readonly<Record<string, (typeof HAZARDS)[number]>> = {
+  electric: 'live',
+  electrical: 'live',
+  electricity: 'live',
+  voltage: 'live',
+  shock: 'live',
+  heat: 'hot',
+  burn: 'hot',
+  burns: 'hot',
+  frost: 'cold',
+  pressurised: 'pressure',
+  pressurized: 'pressure',
+  stored: 'stored-energy',
+  spring: 'stored-energy',
+  petrol: 'fuel',
+  gasoline: 'fuel',
+  chemicals: 'chemical',
+  heavy: 'lifting',
+  weight: 'lifting',
+  rotating: 'moving',
+  crushing: 'moving',
+  cut: 'sharp',
+  cutting: 'sharp',
+  drop: 'falling',
+  noisy: 'noise',
+  loud: 'noise',
+};
+
+/** Normal positions of a control or isolator. */
+export const POSITIONS = ['open', 'closed', 'on', 'off'] as const;
+
+/** What keeps a fastener from coming loose, where no thing of the machine is named. */
+export const SECURING = [
+  ...['lock-tab', 'tab', 'lock-washer', 'wire', 'lock-wire', 'second-nut', 'lock-nut', 'compound'],
+  ...['thread-lock', 'split-pin', 'pin', 'clip', 'circlip', 'key', 'staking', 'peening'],
+] as const;
+
+/** Protective clothing by its usual words; others are the author's own. */
+export const CLOTHING = [
+  ...['gloves', 'insulating-gloves', 'eye-protection', 'goggles', 'safety-glasses', 'face-shield'],
+  ...['ear-protection', 'hearing-protection', 'safety-shoes', 'safety-boots', 'helmet', 'hard-hat', 'apron'],
+  ...['overalls', 'mask', 'dust-mask', 'respirator', 'life-jacket', 'harness', 'wrist-strap', 'knee-pads'],
+  ...['arc-rated-clothing', 'high-visibility-vest'],
+] as const;
+
 /** How bad a declared hazard is at its worst, as it stands after its words: `hazard live can kill`. */
 export const HARM_WORDS = ['will kill', 'can kill', 'can hurt', 'can damage'] as const;
 

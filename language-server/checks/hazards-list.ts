@@ -14,6 +14,7 @@ import { noticeGivesSteps } from './hazards/notice-gives-steps.ts';
 import { noticeIncomplete } from './hazards/notice-incomplete.ts';
 import { relievedBeforeLock } from './hazards/relieved-before-lock.ts';
 import { signalWordWeak } from './hazards/signal-word-weak.ts';
+import { testerNotProved } from './hazards/tester-not-proved.ts';
 import { peopleShort } from './resources/people-short.ts';
 import { supplyShort } from './resources/supply-short.ts';
 import { timeDiffers } from './resources/time-differs.ts';
@@ -24,6 +25,7 @@ export const HAZARDS: readonly Check[] = [
   // Energy.
   notMadeSafe,
   notProvedSafe,
+  testerNotProved,
   notKeptSafe,
   isolatedOutOfOrder,
   relievedBeforeLock,

@@ -3,7 +3,7 @@
  * for hazards that are slips. Nothing is carried out here; where a notice has to stand is the execution's
  * business. Facts `notice-incomplete`, `notice-gives-steps`, `note-gives-steps`, `limit-exceeded`, `unknown-name`.
  */
-import type { Action, Name, Notice, Procedure, Statement } from '../../grammar/syntax/tree.ts';
+import type { Action, Notice, Procedure, Statement } from '../../grammar/syntax/tree.ts';
 import { HAZARDS } from '../../grammar/tokens/clauses.ts';
 import { VERBS } from '../../grammar/tokens/verbs.ts';
 import { activityWords, instructionsIn, noticeParts } from '../hazards/index.ts';
@@ -11,15 +11,15 @@ import type { Fact } from './facts.ts';
 import { visited } from './flow-walk.ts';
 import { declaredLimitFaults, limitFaults } from './limit-faults.ts';
 import type { Model, Thing } from './model.ts';
-import { nearest, unknownName } from './names.ts';
 import { startsWithThing, thingsNamedIn } from './spoken-things.ts';
+import { clothingSlips, declaredWordFaults, hazardSlip, wordSlip } from './word-slips.ts';
 
 interface Where {
   readonly path: string;
 }
 
 export function hazardFaults(model: Model, procedure: Procedure, file: Where): Fact[] {
-  const facts: Fact[] = [];
+  const facts: Fact[] = clothingSlips(procedure, file.path);
   const all = visited(procedure.body).map(({ statement }) => statement);
   const done = new Done(model, all);
   for (const statement of all) {
@@ -31,32 +31,24 @@ export function hazardFaults(model: Model, procedure: Procedure, file: Where): F
 
 /** Facts about the declarations of a machine: `limit-exceeded`, `unknown-name`. */
 export function declaredHazardFaults(model: Model): Fact[] {
-  const facts: Fact[] = [...declaredLimitFaults(model)];
+  const facts: Fact[] = [...declaredLimitFaults(model), ...declaredWordFaults(model)];
   const activities = activityWords(VERBS.map(({ verb }) => verb));
   for (const thing of model.things) {
     for (const clause of thing.declaration.clauses) {
       if (clause.clause !== 'hazard') continue;
-      for (const name of clause.hazards) facts.push(...slip(thing.place.file, name, 'hazard', HAZARDS));
+      for (const name of clause.hazards) facts.push(...hazardSlip(thing.place.file, name, HAZARDS));
       for (const name of clause.when)
-        facts.push(...slip(thing.place.file, name, 'activity', [...activities]));
+        facts.push(...wordSlip(thing.place.file, name, 'activity', [...activities]));
     }
   }
   return facts;
-}
-
-/** A word that is nearly one of those known. Any other word is the author's own. */
-function slip(file: string, name: Name, what: string, known: readonly string[]): Fact[] {
-  if (known.includes(name.text)) return [];
-  const near = nearest(name.text, known);
-  if (near === undefined || Math.abs(near.length - name.text.length) > 1) return [];
-  return [unknownName(file, name, what, known)];
 }
 
 function noticeFaults(model: Model, notice: Notice, file: Where, done: Done): Fact[] {
   const { signal, text, hazards, word } = notice;
   const facts: Fact[] = [];
   for (const name of hazards) {
-    if (!done.declared.has(name.text)) facts.push(...slip(file.path, name, 'hazard', [...done.known]));
+    if (!done.declared.has(name.text)) facts.push(...hazardSlip(file.path, name, [...done.known]));
   }
   if (!text) return facts;
   const at = { file: file.path, start: text.start, end: text.end };

@@ -46,13 +46,28 @@ function sentence({ words = {} }: Fact): string {
   return `${nothing} is called \`${name}\`${meant}`;
 }
 
+/** Words of the language, which nobody declares. */
+const WORDS: ReadonlySet<string> = new Set([
+  'hazard',
+  'activity',
+  'normal position',
+  'way of securing',
+  'protective clothing',
+]);
+
 function help({ words = {} }: Fact): string {
   const { what, axis, near, known } = words;
   if (axis) return `The values of \`${axis}\` are ${known ?? 'listed where it is declared'}.`;
   if (near)
-    return what === 'state' ? `Write \`${near}\`.` : `Write \`${near}\`, or declare \`${words.name}\`.`;
+    return what === 'state' || WORDS.has(what ?? '')
+      ? `Write \`${near}\`.`
+      : `Write \`${near}\`, or declare \`${words.name}\`.`;
   const names = known ? ` Declared so far: ${known}.` : '';
   switch (what) {
+    case 'normal position':
+      return `Write one of ${known ?? 'open, closed, on, off'}.`;
+    case 'way of securing':
+      return 'Name a thing of the machine, or one of `lock-tab`, `wire`, `second-nut`, `compound`, `split-pin`, `clip`.';
     case 'machine':
       return `Bring the file of the machine in with \`use\`.${names}`;
     case 'value':
