@@ -25,7 +25,14 @@ const DETAIL: ActionDetail = {
 
 export function stepOf(id: string, number: string, heading: string, more: Partial<Step> = {}): Step {
   return {
-    ...{ kind: 'step', id, number, heading: say(heading), detail: DETAIL, source: { file: 'mill.dowel', line: 1 } },
+    ...{
+      kind: 'step',
+      id,
+      number,
+      heading: say(heading),
+      detail: DETAIL,
+      source: { file: 'mill.dowel', line: 1 },
+    },
     ...{ notices: [], more: [], said: [], expect: [], pictures: [], changes: [], bench: [], records: [] },
     waivers: [],
     ...more,
@@ -199,11 +206,23 @@ export function sampleDocument(): ProcedureDocument {
     },
     hazards: [
       {
-        ...{ hazard: 'live', label: 'Electric shock', signal: 'danger', word: 'DANGER', symbol: 'electricity' },
+        ...{
+          hazard: 'live',
+          label: 'Electric shock',
+          signal: 'danger',
+          word: 'DANGER',
+          symbol: 'electricity',
+        },
         ...{ text: say(LIVE), steps: ['safe/isolate'] },
       },
       {
-        ...{ hazard: 'moving', label: 'Moving parts', signal: 'warning', word: 'WARNING', symbol: 'crushing' },
+        ...{
+          hazard: 'moving',
+          label: 'Moving parts',
+          signal: 'warning',
+          word: 'WARNING',
+          symbol: 'crushing',
+        },
         ...{ text: say(BELT), steps: ['belt/off'] },
       },
       {

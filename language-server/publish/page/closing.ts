@@ -18,11 +18,22 @@ ${block('waivers', words.waivers, waivers(context), words.none)}
 <section id="record" aria-labelledby="record-title"><h2 id="record-title">${words.checked}</h2>
 <p>${check.sentence}</p>${check.findings.length > 0 && findings(context)}
 <h3>${words.cautions}</h3>${doc.cautions.map((caution) => html`<p class="caution-text">${caution}</p>`)}
-${block('changes', words.changes, bullets(doc.changes.map((text) => ({ text })), context), words.none)}
+${block(
+  'changes',
+  words.changes,
+  bullets(
+    doc.changes.map((text) => ({ text })),
+    context,
+  ),
+  words.none,
+)}
 ${block(
   'sources',
   words.sources,
-  bullets(doc.sources.map(({ file, date }) => ({ text: `${file}, ${date ?? words.noDate}` })), context),
+  bullets(
+    doc.sources.map(({ file, date }) => ({ text: `${file}, ${date ?? words.noDate}` })),
+    context,
+  ),
   words.none,
 )}
 </section>`;

@@ -69,7 +69,9 @@ function branch(item: Branch, context: Context, level: number): Html {
   const ways = item.ways.map(
     (way) =>
       html`<div${box('way', way.when, context)} id="${anchor(way.id)}"><p class="way-label">${way.label}</p>${
-        way.items.length > 0 ? flow(way.items, context, level) : way.goOn && html`<p>${context.words.goOn}</p>`
+        way.items.length > 0
+          ? flow(way.items, context, level)
+          : way.goOn && html`<p>${context.words.goOn}</p>`
       }</div>`,
   );
   return html`<div${box('branch', item.when, context)} id="${anchor(item.id)}"><p class="lead">${item.question}</p>${only(item.when, context)}${ways}</div>`;

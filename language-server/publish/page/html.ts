@@ -37,7 +37,9 @@ export function joined(pieces: readonly Piece[], between: Piece): Html {
 
 /** Text for an element or a double-quoted attribute. Control characters and marks that turn writing show as signs. */
 export function escaped(text: string): string {
-  return printable(text).replace(/\p{Surrogate}/gu, '\ufffd').replace(/[&<>"']/g, (char) => ENTITIES[char]!);
+  return printable(text)
+    .replace(/\p{Surrogate}/gu, '\ufffd')
+    .replace(/[&<>"']/g, (char) => ENTITIES[char]!);
 }
 
 const ENTITIES: Readonly<Record<string, string>> = {

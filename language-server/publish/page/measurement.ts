@@ -27,7 +27,8 @@ export function measurement(
 /** The ends of a row, for the script that shows in which row a reading falls. */
 function bounds({ low, high }: OutcomeRow): Html {
   const end = (name: string, one: OutcomeRow['low']) =>
-    one && html` data-${new Html(name)}="${one.value}"${one.included && html` data-${new Html(name)}-in="1"`}`;
+    one &&
+    html` data-${new Html(name)}="${one.value}"${one.included && html` data-${new Html(name)}-in="1"`}`;
   return html`${end('low', low)}${end('high', high)}`;
 }
 

@@ -23,16 +23,31 @@ ${fact(
         times.stated?.text ?? words.notStated,
         times.waitingMinutes > 0 && words.ofWhichWaiting(times.waiting.text),
         ...times.waitingByVariant.map(
-          ({ when, text }) => html`<span${classes(context.conditions.classOf(when))}>${words.only(when.sentence)}: ${text}</span>`,
+          ({ when, text }) =>
+            html`<span${classes(context.conditions.classOf(when))}>${words.only(when.sentence)}: ${text}</span>`,
         ),
       ].filter((part) => part !== false),
       '; ',
     ),
   words.notStated,
 )}
-${fact(words.conditions, bullets(lists.conditions.map((text) => ({ text })), context), words.none)}
+${fact(
+  words.conditions,
+  bullets(
+    lists.conditions.map((text) => ({ text })),
+    context,
+  ),
+  words.none,
+)}
 ${fact(words.startsWith, doc.startsWith.length > 0 && paragraphs(doc.startsWith, 'state', context), words.none)}
-${fact(words.protection, bullets(lists.protection.map(({ name, when }) => ({ text: name, when })), context), words.none)}
+${fact(
+  words.protection,
+  bullets(
+    lists.protection.map(({ name, when }) => ({ text: name, when })),
+    context,
+  ),
+  words.none,
+)}
 </dl>
 ${block('tools', words.tools, tools(context), words.none)}
 ${block('new-parts', words.newParts, newParts(context), words.none)}
@@ -69,7 +84,9 @@ function tools(context: Context): Piece {
       cells: [
         html`${name}${!listed && html` <small>(${words.notListed})</small>`}`,
         joined(
-          [range?.text, accuracy && `± ${accuracy.text.replace(/^±\s*/, '')}`, length?.text].filter((part) => part),
+          [range?.text, accuracy && `± ${accuracy.text.replace(/^±\s*/, '')}`, length?.text].filter(
+            (part) => part,
+          ),
           '; ',
         ),
         partNumber,
@@ -151,7 +168,8 @@ function hazards(context: Context): Piece {
   return html`<ul class="glance">${doc.hazards.map(
     (hazard) =>
       html`<li${classes(context.conditions.classOf(hazard.when))}>${sign(hazard.symbol, context.signs)}<div><p><b class="word sig-${hazard.signal}">${hazard.word}</b> <b>${hazard.label}</b></p><p>${rich(hazard.text, context)}</p>${
-        hazard.steps.length > 0 && html`<p class="at">${words.atSteps} ${stepLinks(hazard.steps, context)}</p>`
+        hazard.steps.length > 0 &&
+        html`<p class="at">${words.atSteps} ${stepLinks(hazard.steps, context)}</p>`
       }</div></li>`,
   )}</ul>`;
 }
@@ -171,7 +189,9 @@ function used({ doc, words, options }: Context): Piece {
   const items = doc.uses.map((link) => {
     const address = options.links.procedure(link);
     const title = address === undefined ? html`${link.title}` : html`<a href="${address}">${link.title}</a>`;
-    const number = [link.number, link.issue && `${words.issue} ${link.issue}`].filter((part) => part).join(', ');
+    const number = [link.number, link.issue && `${words.issue} ${link.issue}`]
+      .filter((part) => part)
+      .join(', ');
     return html`<li>${title}${number !== '' && `, ${number}`}${link.elsewhere !== undefined && html` <small>(${words.printedElsewhere(link.elsewhere)})</small>`}</li>`;
   });
   return html`<h3>${words.usedProcedures}</h3><ul>${items}</ul>`;
@@ -189,7 +209,10 @@ function fact(name: string, value: Piece, none?: string): Html {
   return html`<div><dt>${name}</dt><dd>${empty ? html`<span class="none">${none ?? ''}</span>` : value}</dd></div>`;
 }
 
-export function bullets(entries: readonly { text: Piece; when?: When | undefined }[], context: Context): Piece {
+export function bullets(
+  entries: readonly { text: Piece; when?: When | undefined }[],
+  context: Context,
+): Piece {
   if (entries.length === 0) return undefined;
   return html`<ul>${entries.map(
     ({ text, when }) =>
@@ -204,14 +227,13 @@ export function table(
   rows: readonly { cells: readonly Piece[]; when?: When | undefined }[],
 ): Piece {
   if (rows.length === 0) return undefined;
-  const filled = heads.map((_, at) =>
-    rows.some(({ cells }) => html`${cells[at]}`.text !== ''),
-  );
+  const filled = heads.map((_, at) => rows.some(({ cells }) => html`${cells[at]}`.text !== ''));
   const shown = <T>(list: readonly T[]) => list.filter((_, at) => filled[at]);
   return html`<table class="list"><thead><tr>${shown(heads).map((head) => html`<th scope="col">${head}</th>`)}</tr></thead><tbody>${rows.map(
     ({ cells, when }) =>
       html`<tr${classes(context.conditions.classOf(when))}>${shown(cells).map((cell, at) => {
-        const only = at === 0 && when ? html` <small>(${context.words.only(when.sentence)})</small>` : undefined;
+        const only =
+          at === 0 && when ? html` <small>(${context.words.only(when.sentence)})</small>` : undefined;
         return html`<td>${cell}${only}</td>`;
       })}</tr>`,
   )}</tbody></table>`;

@@ -59,10 +59,14 @@ function masthead(context: Context): Html {
     [words.document, doc.number],
     [words.issue, doc.issue],
     [words.date, doc.date],
-    [words.machine, machine === undefined ? doc.machine.title : html`<a href="${machine}">${doc.machine.title}</a>`],
+    [
+      words.machine,
+      machine === undefined ? doc.machine.title : html`<a href="${machine}">${doc.machine.title}</a>`,
+    ],
   ];
   return html`<header class="masthead">${
-    options.links.home !== undefined && html`<p class="home"><a href="${options.links.home}">${words.site}</a></p>`
+    options.links.home !== undefined &&
+    html`<p class="home"><a href="${options.links.home}">${words.site}</a></p>`
   }<h1>${doc.title}</h1>${doc.purpose !== '' && html`<p class="purpose">${doc.purpose}</p>`}<dl class="plate">${rows.map(
     ([name, value]) =>
       html`<div><dt>${name}</dt><dd>${value === undefined || value === '' ? html`<span class="none">${words.notStated}</span>` : value}</dd></div>`,

@@ -38,9 +38,7 @@ function addressOf(run: Run & { kind: 'link' }, context: Context): string | unde
 export function stepLinks(ids: readonly string[], context: Context): Html {
   const links = ids.flatMap((id) => {
     const number = context.numbers.get(id);
-    return number === undefined
-      ? []
-      : [html`<a href="#${encodeURIComponent(anchor(id))}">${number}</a>`];
+    return number === undefined ? [] : [html`<a href="#${encodeURIComponent(anchor(id))}">${number}</a>`];
   });
   return html`${links.map((link, at) => html`${at > 0 && ', '}${link}`)}`;
 }

@@ -19,14 +19,16 @@ export function step(item: Step, context: Context, inner: (items: FlowItem[]) =>
   return html`<div${classes('step', conditions.classOf(item.when))} id="${id}">${item.notices.map((one) => notice(one, context))}<div class="line"><label class="tick"><input type="checkbox" id="${id}-done" data-step="${item.id}"><span class="hidden">${words.stepDone(item.number)}</span></label><div class="what">${
     item.when && html`<p class="only">${words.only(item.when.sentence)}</p>`
   }<p class="do"><span class="number">${item.number}</span> ${rich(item.heading, context)}</p>${paragraphs(item.more, 'more', context)}${detail.wayRound.map(
-    ({ id: thing, text }) => html`<p class="more">${words.wayRound(doc.things[thing]?.name ?? thing, text)}</p>`,
+    ({ id: thing, text }) =>
+      html`<p class="more">${words.wayRound(doc.things[thing]?.name ?? thing, text)}</p>`,
   )}${detail.fastening.map((one) => fastening(one, item, context))}${paragraphs(item.said, 'author', context)}${
     item.expect.length > 0 &&
     html`<p class="expect"><b>${words.expect}</b> ${item.expect.map((one) => html`${rich(one, context)} `)}</p>`
   }${item.measurement && measurement(item.measurement, item, context, inner)}${records.map((record) =>
     recordField(record, context),
   )}${options.drawings?.step(item.id)}${item.pictures.map((picture) => figure(picture, item, context))}${item.waivers.map(
-    (waiver) => html`<p class="waived">${words.waivers}: ${waiver.title} ${words.because}: ${waiver.reason}</p>`,
+    (waiver) =>
+      html`<p class="waived">${words.waivers}: ${waiver.title} ${words.because}: ${waiver.reason}</p>`,
   )}</div></div></div>`;
 }
 
@@ -50,7 +52,12 @@ function figure(picture: Picture, item: Step, context: Context): Html {
   const found = context.options.pictures(item.source.file, picture.file);
   const data = pictureData(found);
   if ('refused' in data) {
-    context.refused.push({ file: picture.file, from: item.source.file, line: item.source.line, why: data.refused });
+    context.refused.push({
+      file: picture.file,
+      from: item.source.file,
+      line: item.source.line,
+      why: data.refused,
+    });
     return html`<p class="missing">${context.words.pictureMissing(picture.alt || picture.file)}</p>`;
   }
   return html`<figure><img src="${data.address}" alt="${picture.alt}"><figcaption>${picture.alt}</figcaption></figure>`;

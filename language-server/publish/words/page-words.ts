@@ -246,7 +246,8 @@ const BRITISH: PageWords = {
   checked: 'Check result',
   findings: 'Findings',
   findingsOnTop: 'This procedure has findings',
-  findingsWarn: 'It was published all the same. Do not work by it before somebody who knows the machine has looked at these.',
+  findingsWarn:
+    'It was published all the same. Do not work by it before somebody who knows the machine has looked at these.',
   sources: 'Made from',
   noDate: 'date not known',
   cautions: 'Cautions',

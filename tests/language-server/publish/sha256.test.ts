@@ -7,9 +7,7 @@ import { policyHash, sha256 } from '../../../language-server/publish/page/sha256
 test('the same as Node on 0 to 200 bytes', () => {
   for (let length = 0; length <= 200; length++) {
     const bytes = Uint8Array.from({ length }, (_, i) => (i * 37 + length) & 255);
-    expect(Buffer.from(sha256(bytes)).toString('hex')).toBe(
-      createHash('sha256').update(bytes).digest('hex'),
-    );
+    expect(Buffer.from(sha256(bytes)).toString('hex')).toBe(createHash('sha256').update(bytes).digest('hex'));
     expect(base64(bytes)).toBe(Buffer.from(bytes).toString('base64'));
   }
 });
