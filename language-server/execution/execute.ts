@@ -29,7 +29,10 @@ export interface Execution {
   facts: Fact[];
 }
 
-/** `shared`: what is known from other procedures of the same model. */
+/**
+ * `shared`: what is known from other procedures of the same model. `journal`: keep every change of the state
+ * (`run.journal`); costs memory, so only who shows how things came to be asks for it.
+ */
 export function execute(
   model: Model,
   procedure: Procedure,
@@ -37,8 +40,9 @@ export function execute(
   visible: readonly LoadedFile[],
   house: House = {},
   shared = new SharedWork(),
+  journal = false,
 ): Execution {
-  const { run, flow, all, mustCome } = start(model, procedure, file, visible, shared);
+  const { run, flow, all, mustCome } = start(model, procedure, file, visible, shared, journal);
   run.watchers.push(...watchers(run, procedure, house.convention));
   flow.block(procedure.body);
   for (const watcher of run.watchers) watcher.finish?.();
@@ -82,8 +86,10 @@ function start(
   file: string,
   visible: readonly LoadedFile[],
   shared = new SharedWork(),
+  journal = false,
 ) {
   const run = new Run(model);
+  if (journal) run.journal = [];
   const mustCome = begin(run, procedure, file, visible, 0);
   for (const header of procedure.headers) {
     if (header.header === 'only' && header.condition) {

@@ -20,6 +20,18 @@ export interface StepRef {
   shown: Place | undefined;
   /** Every item that the step names. */
   touched: number[];
+  /** More than 0 in the further rounds of a repeat. */
+  round: number;
+}
+
+/** One aspect of one item as a step left it, for who wants to know how things came to be. */
+export interface Change {
+  /** -1 for how things stand at the start. */
+  step: number;
+  aspect: Aspect;
+  item: number;
+  value: number;
+  cases: CaseSet;
 }
 
 /** Nodes of the decision diagram that the state of one thing may cost before it is given up: to begin with, */
@@ -65,6 +77,8 @@ export class Run {
   /** Size of the diagram up to which its nodes are counted as somebody's. */
   private counted = 0;
   readonly watchers: Watcher[] = [];
+  /** Every change of the state, in order, where somebody asked for it. */
+  journal: Change[] | undefined;
   /** More than 0 in the further rounds of a repeat. */
   round = 0;
   /** How many actions were executed: the measure of work. */
@@ -117,7 +131,7 @@ export class Run {
 
   begin(action: Action, file: string): void {
     this.counted = this.cases.size;
-    this.steps.push({ action, file, within: this.within, shown: this.usedAt, touched: [] });
+    this.steps.push({ action, file, within: this.within, shown: this.usedAt, touched: [], round: this.round });
     this.executed++;
   }
 
@@ -149,6 +163,7 @@ export class Run {
   /** Sets an aspect to how things stand at the start, as if no step had done it. */
   start(aspect: Aspect, item: number, value: number, within: CaseSet): void {
     this.state.set(this.variable(aspect, item), value, within, -1);
+    this.journal?.push({ step: -1, aspect, item, value, cases: within });
   }
 
   assume(aspect: Aspect, item: number, value: number, within: CaseSet): void {
@@ -167,6 +182,7 @@ export class Run {
     const thing = this.thing(item);
     if (this.undecided.has(thing)) return;
     this.state.set(this.variable(aspect, item), value, within, since, assumed);
+    this.journal?.push({ step: since, aspect, item, value, cases: within });
     // What was asked in order to write counts as well.
     const made = this.cases.size - this.counted;
     this.counted = this.cases.size;
@@ -376,6 +392,7 @@ export class Run {
     this.blames = [];
     this.facts.length = 0;
     this.steps.length = 0;
+    for (const change of this.journal ?? []) change.step = -1;
     this.reported.clear();
   }
 
