@@ -131,7 +131,14 @@ export class Run {
 
   begin(action: Action, file: string): void {
     this.counted = this.cases.size;
-    this.steps.push({ action, file, within: this.within, shown: this.usedAt, touched: [], round: this.round });
+    this.steps.push({
+      action,
+      file,
+      within: this.within,
+      shown: this.usedAt,
+      touched: [],
+      round: this.round,
+    });
     this.executed++;
   }
 

@@ -7,19 +7,18 @@ import type { Position, Span, Order as TypedOrder } from '../../grammar/syntax/t
 import {
   acrossOrder,
   aroundCircle,
-  type Corner,
   fromMiddleOrder,
   isAcross,
   type Layout,
   type OrderCheck,
   placesOf,
   positionCount,
-  rowsOf,
   startsFromMiddle,
 } from '../fastening/index.ts';
 import type { Place } from '../report/finding.ts';
 import type { Fact } from './facts.ts';
 import { clauseOf, placeIn } from './fastening-declared.ts';
+import { layoutFrom } from './fastening-layout.ts';
 import type { Model, Thing } from './model.ts';
 import { list } from './model.ts';
 
@@ -149,54 +148,22 @@ function layoutOf(thing: Thing, numbers: readonly number[]): Layout | undefined 
   if (!typed || count === undefined || thing.positions.length !== count) return undefined;
   if (typed.kind !== 'places' && thing.positions.some((name, index) => name !== String(index + 1)))
     return undefined;
-  const layout = made(typed, count);
+  const layout = layoutFrom(typed, count);
   if (!layout || positionCount(layout) !== count) return undefined;
   const countsUp = numbers.every((one, index) => one === index + 1);
   if (typed.kind === 'rows' && countsUp && !typed.first) return undefined;
   return layout;
 }
 
-function made(
-  typed: NonNullable<NonNullable<ReturnType<typeof clauseOf<'layout'>>>['layout']>,
-  count: number,
-): Layout | undefined {
-  switch (typed.kind) {
-    case 'circle':
-      return { kind: 'circle', count };
-    case 'rows': {
-      if (!typed.first) return rowsOf(typed.rows, typed.of);
-      const firstAt = cornerOf(typed.first.value);
-      if (!firstAt) return undefined;
-      const counts = Array.from({ length: Math.min(typed.rows, count) }, () => typed.of);
-      return { kind: 'rows', counts, firstAt };
-    }
-    case 'places':
-      return {
-        kind: 'positions',
-        places: typed.places.map(({ x, y }, index) => ({
-          x: Number(x),
-          y: Number(y),
-          name: `#${index + 1}`,
-        })),
-      };
-  }
-}
-
-/** `top left`, `the lower right corner`; undefined for words that name no corner. */
-function cornerOf(words: string): Corner | undefined {
-  const top = /\b(top|upper)\b/i.test(words);
-  const bottom = /\b(bottom|lower)\b/i.test(words);
-  const left = /\bleft\b/i.test(words);
-  const right = /\bright\b/i.test(words);
-  if (top === bottom || left === right) return undefined;
-  return `${top ? 'top' : 'bottom'}-${left ? 'left' : 'right'}`;
-}
-
 /**
  * Positions as numbers from 1; undefined where one is not known here (a loop variable, a slip). With `beyond`
  * a number that the group does not have is kept: nobody else reports it.
  */
-function numbersOf(thing: Thing, positions: readonly Position[], beyond = false): number[] | undefined {
+export function numbersOf(
+  thing: Thing,
+  positions: readonly Position[],
+  beyond = false,
+): number[] | undefined {
   const numbers: number[] = [];
   for (const { from, to } of positions) {
     const first = indexOf(thing, from, beyond);

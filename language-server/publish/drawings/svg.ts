@@ -111,23 +111,28 @@ export function svgOf(frame: Frame, ...children: string[]): string {
 export const SIZE = 13;
 export const SMALL = 11.5;
 
-/** Advance widths in thousandths of the size: Helvetica's metrics file (AFM), from memory, rounded up. */
-const NARROW = "fijlrtI.,:;!|()[]'’` -·";
-const WIDE = 'mwMWGOQ@%—…';
+/** Advance widths in thousandths of the size, of a wide sans serif (DejaVu Sans, from memory, rounded up). */
+const WIDTHS: readonly [signs: string, width: number][] = [
+  ["ijl.,:;!|'’` ", 345],
+  ['frtI()[]-·/"', 430],
+  ['wMWGOQ@%…+=<>', 890],
+  ['m—', 1000],
+];
+const CAPITAL = 770;
+const OTHER = 645;
+const IDEOGRAPH = 1020;
 
 /**
- * About how wide a text is in px. On the large side: fonts of systems differ by some percent, and a label that is
- * given too much room does no harm.
+ * About how wide a text is in px. On the large side: the page may have a narrower font, and a label that is given
+ * too much room does no harm.
  */
 export function textWidth(text: string, size = SIZE): number {
   let sum = 0;
   for (const sign of text) {
-    const code = sign.codePointAt(0)!;
-    if (code > 0x2e80) sum += 1000;
-    else if (NARROW.includes(sign)) sum += 350;
-    else if (WIDE.includes(sign)) sum += 900;
-    else if (/\p{Lu}/u.test(sign)) sum += 720;
-    else sum += 585;
+    const known = WIDTHS.find(([signs]) => signs.includes(sign));
+    if (known) sum += known[1];
+    else if (sign.codePointAt(0)! > 0x2e80) sum += IDEOGRAPH;
+    else sum += /\p{Lu}/u.test(sign) ? CAPITAL : OTHER;
   }
   return (sum * size) / 1000;
 }
