@@ -4,7 +4,6 @@
  * are one bar. Further rounds of a repeat are not told apart: a repeat is drawn as done once.
  */
 
-import { caseWords } from '../../checks/speak.ts';
 import {
   ASIDE,
   CAPPED,
@@ -22,14 +21,17 @@ import type { CaseSet, Cases } from '../../execution/cases.ts';
 import { NONE } from '../../execution/cases.ts';
 import type { Execution } from '../../execution/execute.ts';
 import type { Change, Run } from '../../execution/run.ts';
-import type { Model, Thing } from '../../model/model.ts';
+import { list, type Model, type Thing } from '../../model/model.ts';
 import type { Place } from '../../report/finding.ts';
 
 /** `off` and `out` lie on the bench, `aside` hangs at the machine, `apart` is a connection. */
 export type Away = 'off' | 'out' | 'aside' | 'apart';
 
-/** `back`: the same one; `new`: a new one; `trial`: fitted on trial; `never`: it stays away. */
-export type BarEnd = 'back' | 'new' | 'trial' | 'never';
+/**
+ * `back`: the same one; `new`: a new one; `trial`: fitted on trial; `further`: from aside it is taken off, or the
+ * other way round (another bar begins there); `never`: it stays away.
+ */
+export type BarEnd = 'back' | 'new' | 'trial' | 'further' | 'never';
 
 /** One column of the chart: an action, where it stands, and what a reader calls it. */
 export interface ChartStep {
@@ -205,7 +207,7 @@ function spansOf(
       if (gone) return { ...span, thrownAway: number };
       if (span.state === state) return span;
       if (span.from === number) return { ...span, state };
-      done.push({ ...span, to: number, end: 'back' });
+      done.push({ ...span, to: number, end: 'further' });
       return { thing, item, state, from: number, to: undefined, end: 'never', cases: span.cases };
     });
     if (starting !== NONE) {
@@ -264,7 +266,7 @@ function grouped(spans: readonly Span[], run: Run): Omit<Bar, 'depth'>[] {
   }
   return [...groups.values()].map(({ thing, items, state, from, to, end, thrownAway, cases: set }) => {
     const every = wholeOf(cases, cases.and(model.built, thing.exists), run.working);
-    const inCase = cases.minus(every, set) === NONE ? undefined : caseWords(set, cases, every);
+    const inCase = cases.minus(every, set) === NONE ? undefined : caseText(cases, set, every);
     return {
       thing: thing.name,
       title: thing.title,
@@ -286,6 +288,24 @@ function grouped(spans: readonly Span[], run: Run): Omit<Bar, 'depth'>[] {
 function wholeOf(cases: Cases, all: CaseSet, working: CaseSet): CaseSet {
   const ending = cases.and(all, working);
   return ending === NONE ? all : ending;
+}
+
+/**
+ * In words when it is so: one case, without what makes no difference among the cases `every`. Where other cases
+ * show it too, it is told as an example.
+ */
+function caseText(cases: Cases, all: CaseSet, every: CaseSet): string {
+  const ending = cases.and(all, every);
+  const set = ending === NONE ? all : ending;
+  const within = (path: readonly { axis: number; value: number }[]) =>
+    path.reduce((left, { axis, value }) => cases.and(left, cases.oneOf(axis, [value])), every);
+  let path = cases.smallest(set);
+  for (const one of path) {
+    const rest = path.filter((other) => other !== one);
+    if (cases.minus(within(rest), set) === NONE) path = rest;
+  }
+  const words = list(path.map(({ axis, value }) => cases.axes[axis]!.phrases[value]!));
+  return cases.minus(set, within(path)) === NONE ? words : `${words}, for example`;
 }
 
 function keyOf({ state, from, to, end, thrownAway }: Span): string {

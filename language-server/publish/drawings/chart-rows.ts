@@ -17,6 +17,8 @@ export interface ChartRow {
   /** For readers: `head bolts`, or `7 things: belt guard, drive belt …`. */
   readonly text: string;
   readonly bars: readonly Bar[];
+  /** In words, where it is only so in some cases. */
+  readonly case?: string;
   readonly from: number;
   readonly to: number | undefined;
   /** Bars of different length, drawn as the stretch around all. */
@@ -65,7 +67,8 @@ function gather(bars: readonly Bar[], keyOf: (bar: Bar) => string): ChartRow[] {
     const ends = members.map(({ to }) => to ?? Number.POSITIVE_INFINITY);
     const latest = Math.max(...ends);
     return {
-      text: `${members.length > 2 ? `${members.length} things: ` : ''}${names}${first.case && members.length === 1 ? ` (if ${first.case})` : ''}`,
+      text: `${members.length > 2 ? `${members.length} things: ` : ''}${names}`,
+      ...(first.case && members.every((one) => one.case === first.case) ? { case: first.case } : {}),
       bars: members,
       from: Math.min(...members.map(({ from }) => from)),
       to: Number.isFinite(latest) ? latest : undefined,

@@ -4,20 +4,20 @@
  * much is on the bench after each step.
  */
 import { type Bar, type Chart, onTheBench } from './bars.ts';
-import { type ChartRow, type ChartTask, MOST_ROWS, nameOf, rowsOf } from './chart-rows.ts';
+import { type ChartRow, type ChartTask, MOST_ROWS, rowsOf } from './chart-rows.ts';
+import { barOf, cross, END, legendOf, SAMPLE, type Sign, strip } from './chart-signs.ts';
+import { alternativeOf, descriptionOf, sentenceOf } from './chart-words.ts';
 import {
-  ACCENT,
   type Drawing,
   element,
   escapeText,
   fitted,
   label,
-  PAPER,
   SIZE,
   SMALL,
   svgOf,
-  type TextAlternative,
   textWidth,
+  wrapped,
 } from './svg.ts';
 
 export interface ChartOptions {
@@ -35,10 +35,8 @@ export interface ChartOptions {
 
 const LEFT = 8;
 const ROW = 25;
-const BAR = 6;
+const LINE = 15;
 const BENCH = 44;
-/** How long a sign of the legend is. */
-const SAMPLE = 26;
 
 export function chart(data: Chart, options: ChartOptions): Drawing {
   const { prefix, name, width = 680, tasks = [], idOf = () => undefined, mostRows = MOST_ROWS } = options;
@@ -50,21 +48,29 @@ export function chart(data: Chart, options: ChartOptions): Drawing {
     step <= 0 ? LEFT : step > steps ? width - LEFT : LEFT + (step - 0.5) * column;
   const head = (tasks.length > 0 ? 20 : 0) + 22;
   const top = head + 4;
-  const bottom = top + rows.length * ROW + 4;
+  const notes = notesOf(rows);
+  const placed = stacked(rows, notes, top, width);
+  const bottom = (placed.at(-1)?.end ?? top) + 4;
   const legend = flowed(legendOf(rows), width);
-  const height = bottom + BENCH + 26 + (legend.at(-1)?.line ?? -1) * 20 + 20;
+  const under = bottom + BENCH + 24;
+  const noteLines = [...notes].flatMap(([words, letter]) =>
+    wrapped(`${letter}: if ${words}`, width - 2 * LEFT, SMALL),
+  );
+  const noteTop = under + ((legend.at(-1)?.line ?? -1) + 1) * 20 + 4;
+  const height = noteTop + noteLines.length * 16 + 2;
   const title = `What comes off and goes back: ${name}`;
   const alternative = alternativeOf(data, title);
   const svg = svgOf(
     { width, height, title, description: descriptionOf(data), prefix, kind: 'chart' },
     ...bandsOf(tasks, bottom + BENCH, column, steps),
     ...axisOf(data, column, xOf, head, bottom),
-    ...rows.map((row, index) => rowOf(row, top + index * ROW, { xOf, width, steps, idOf, prefix, index })),
+    ...placed.map((row, index) => rowOf(row, { xOf, width, steps, idOf, prefix, index })),
     ...benchOf(data, bottom, column, xOf, width),
     ...legend.map(({ sign, words, x, line }) => {
-      const y = bottom + BENCH + 24 + line * 20;
+      const y = under + line * 20;
       return sign(x, y) + label(words, x + SAMPLE + 6, y + 4, { 'font-size': SMALL });
     }),
+    ...noteLines.map((line, index) => label(line, LEFT, noteTop + 8 + index * 16, { 'font-size': SMALL })),
   );
   return { svg, width, height, title, alternative };
 }
@@ -135,14 +141,50 @@ interface RowPlace {
   index: number;
 }
 
-function rowOf(row: ChartRow, y: number, { xOf, width, steps, idOf, prefix, index }: RowPlace): string {
+/** Conditions get a letter each, told once under the chart: they are often longer than the names. */
+function notesOf(rows: readonly ChartRow[]): ReadonlyMap<string, string> {
+  const notes = new Map<string, string>();
+  for (const { case: when } of rows)
+    if (when !== undefined && !notes.has(when)) notes.set(when, letterOf(notes.size));
+  return notes;
+}
+
+/** A … Z, A2 … Z2, A3 … */
+function letterOf(index: number): string {
+  const round = Math.floor(index / 26);
+  return String.fromCharCode(65 + (index % 26)) + (round === 0 ? '' : String(round + 1));
+}
+
+interface Placed extends ChartRow {
+  readonly lines: readonly string[];
+  readonly top: number;
+  readonly end: number;
+}
+
+/** Rows one under the other; a name too long for a line has two. */
+function stacked(
+  rows: readonly ChartRow[],
+  notes: ReadonlyMap<string, string>,
+  top: number,
+  width: number,
+): Placed[] {
+  let at = top;
+  return rows.map((row) => {
+    const text = row.case === undefined ? row.text : `${row.text} (if ${notes.get(row.case)})`;
+    const lines = wrapped(text, width - 2 * LEFT - 4, SIZE, 2);
+    const placed = { ...row, lines, top: at, end: at + ROW + (lines.length - 1) * LINE };
+    at = placed.end;
+    return placed;
+  });
+}
+
+function rowOf(row: Placed, { xOf, width, steps, idOf, prefix, index }: RowPlace): string {
   const [first] = row.bars as [Bar, ...Bar[]];
   const from = xOf(row.from);
   const to = xOf(row.to ?? steps + 1);
-  const text = fitted(row.text, width - 2 * LEFT, SIZE);
-  const room = textWidth(text, SIZE);
+  const room = Math.max(...row.lines.map((line) => textWidth(line, SIZE)));
   const x = Math.max(LEFT, Math.min(from, width - LEFT - room));
-  const middle = y + 18;
+  const middle = row.end - 7;
   const marks = row.gathered
     ? [strip(from, to, middle, 'gathered')]
     : [
@@ -161,98 +203,8 @@ function rowOf(row: ChartRow, y: number, { xOf, width, steps, idOf, prefix, inde
     },
     element('title', {}, escapeText(row.bars.map(sentenceOf).join(' '))),
     ...marks,
-    label(text, x, y + 11),
+    ...row.lines.map((line, number) => label(line, x, row.top + 11 + number * LINE)),
   );
-}
-
-/** The bar up to where the old one is thrown away, and a broken line from there to where a new one goes in. */
-function barOf(bar: Bar, from: number, to: number, y: number, xOf: (step: number) => number): string[] {
-  if (bar.thrownAway === undefined) return [strip(from, to, y, bar.state)];
-  const gone = xOf(bar.thrownAway);
-  return [
-    ...(gone > from ? [strip(from, gone, y, bar.state)] : []),
-    element('line', {
-      x1: gone,
-      x2: to,
-      y1: y,
-      y2: y,
-      stroke: 'currentColor',
-      'stroke-width': 1.5,
-      'stroke-dasharray': '3 3',
-    }),
-    cross(gone, y),
-  ];
-}
-
-type Strip = Bar['state'] | 'gathered';
-
-function strip(from: number, to: number, y: number, kind: Strip): string {
-  const hollow = kind === 'aside' || kind === 'apart' || kind === 'gathered';
-  return element('rect', {
-    x: from,
-    y: y - BAR / 2,
-    width: Math.max(to - from, 2),
-    height: BAR,
-    rx: kind === 'apart' ? BAR / 2 : 0,
-    fill: hollow ? PAPER : ACCENT,
-    stroke: hollow ? 'currentColor' : 'none',
-    'stroke-width': hollow ? 1.25 : undefined,
-    'stroke-dasharray': kind === 'aside' ? '6 2' : undefined,
-    'fill-opacity': kind === 'gathered' ? 0.35 : undefined,
-    ...(kind === 'gathered' ? { fill: 'currentColor' } : {}),
-  });
-}
-
-type Sign = (x: number, y: number) => string;
-
-/** Thrown away. */
-const cross: Sign = (x, y) =>
-  element('path', {
-    d: `M${x - 4} ${y - 4}L${x + 4} ${y + 4}M${x - 4} ${y + 4}L${x + 4} ${y - 4}`,
-    stroke: 'currentColor',
-    'stroke-width': 2,
-    fill: 'none',
-  });
-const post: Sign = (x, y) => element('rect', { x: x - 1, y: y - 6, width: 2.5, height: 12 });
-const ring: Sign = (x, y) =>
-  element('circle', { cx: x, cy: y, r: 4.5, fill: PAPER, stroke: 'currentColor', 'stroke-width': 2 });
-const diamond: Sign = (x, y) =>
-  element('path', {
-    d: `M${x} ${y - 5.5}L${x + 5.5} ${y}L${x} ${y + 5.5}L${x - 5.5} ${y}Z`,
-    fill: PAPER,
-    stroke: 'currentColor',
-    'stroke-width': 2,
-  });
-
-const END: Readonly<Record<Bar['end'], Sign>> = { back: post, new: ring, trial: diamond, never: cross };
-
-/** The signs that this chart uses, with what they mean. */
-function legendOf(rows: readonly ChartRow[]): [Sign, string][] {
-  const single = rows.filter(({ gathered }) => !gathered).flatMap(({ bars }) => bars);
-  const any = (test: (bar: Bar) => boolean) => single.some(test);
-  const sample =
-    (kind: Strip): Sign =>
-    (x, y) =>
-      strip(x, x + SAMPLE, y, kind);
-  const all: [boolean, Sign, string][] = [
-    [any(({ state }) => state === 'off' || state === 'out'), sample('off'), 'off, on the bench'],
-    [any(({ state }) => state === 'aside'), sample('aside'), 'moved aside, at the machine'],
-    [any(({ state }) => state === 'apart'), sample('apart'), 'disconnected'],
-    [any(({ end }) => end === 'back'), (x, y) => post(x + SAMPLE / 2, y), 'goes back'],
-    [any(({ end }) => end === 'new'), (x, y) => ring(x + SAMPLE / 2, y), 'a new one goes in'],
-    [any(({ end }) => end === 'trial'), (x, y) => diamond(x + SAMPLE / 2, y), 'fitted on trial'],
-    [
-      any(({ thrownAway, end }) => thrownAway !== undefined || end === 'never'),
-      (x, y) => cross(x + SAMPLE / 2, y),
-      'thrown away, or stays off',
-    ],
-    [
-      rows.some(({ gathered }) => gathered),
-      sample('gathered'),
-      'several things, from the first off to the last back',
-    ],
-  ];
-  return all.filter(([used]) => used).map(([, sign, words]) => [sign, words]);
 }
 
 /** The legend side by side, as many in a line as there is room for. */
@@ -302,49 +254,3 @@ function benchOf(
     label(text, x, yOf(most) - 4, { 'font-size': SMALL }),
   ];
 }
-
-/** One bar in words. */
-export function sentenceOf(bar: Bar): string {
-  const off = { off: 'comes off', out: 'comes out', aside: 'is moved aside', apart: 'is disconnected' }[
-    bar.state
-  ];
-  const start = bar.from === 0 ? `is away from the start` : `${off} at step ${bar.from}`;
-  const gone = bar.thrownAway === undefined ? '' : ', is thrown away';
-  const back = { back: 'goes back', new: 'is replaced by a new one', trial: 'is fitted on trial', never: '' }[
-    bar.end
-  ];
-  const end = bar.to === undefined ? ' and stays away' : ` and ${back} at step ${bar.to}`;
-  const name = nameOf(bar);
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)} ${start}${gone}${end}${bar.case ? `, if ${bar.case}` : ''}.`;
-}
-
-function descriptionOf({ bars, steps, undecided }: Chart): string {
-  const lost = undecided.length > 0 ? ` Not followed to the end: ${undecided.join(', ')}.` : '';
-  return bars.length === 0
-    ? `Nothing comes off in the ${steps.length} steps.${lost}`
-    : `${steps.length} steps from left to right; one bar for each thing that is away. ${bars.map(sentenceOf).join(' ')}${lost}`;
-}
-
-function alternativeOf({ bars, steps }: Chart, caption: string): TextAlternative {
-  const at = (step: number | undefined, none: string) =>
-    step === undefined || step === 0 ? none : (steps[step - 1]?.label ?? String(step));
-  return {
-    kind: 'table',
-    caption,
-    head: ['Thing', 'Off at step', 'Back at step', 'How it ends', 'Only if'],
-    rows: bars.map((bar) => [
-      nameOf(bar),
-      at(bar.from, 'from the start'),
-      at(bar.to, 'not'),
-      HOW[bar.end],
-      bar.case ?? '',
-    ]),
-  };
-}
-
-const HOW: Readonly<Record<Bar['end'], string>> = {
-  back: 'the same one goes back',
-  new: 'a new one goes in',
-  trial: 'on trial',
-  never: 'stays away',
-};
