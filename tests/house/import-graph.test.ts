@@ -109,6 +109,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'language-server/execution',
   ],
   'language-server/publish': [
+    '@dagrejs/dagre',
     'grammar/syntax',
     'grammar/quantity',
     'grammar/tokens',
