@@ -97,7 +97,7 @@ function machineOf(visible: readonly LoadedFile[], procedure: Procedure): Return
 }
 
 /** Gives some files as they were read before, and reads the others. */
-class LoaderWith extends Loader {
+export class LoaderWith extends Loader {
   private readonly known: ReadonlyMap<string, LoadedFile>;
 
   constructor(host: SourceHost, known: ReadonlyMap<string, LoadedFile>) {

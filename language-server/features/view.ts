@@ -11,6 +11,7 @@ import type { Model } from '../model/model.ts';
 import { findMachine, type LoadedFile, Loader } from '../model/names.ts';
 import { type ProcedureNames, procedureNames } from '../model/procedure-names.ts';
 import type { SourceHost } from '../project/project.ts';
+import { LoaderWith } from './trial.ts';
 
 /** A machine or procedure that an offset lies in, with the model of the machine. */
 export interface Scene {
@@ -22,17 +23,43 @@ export interface Scene {
 
 export class View {
   readonly host: SourceHost;
-  private readonly loader: Loader;
-  private readonly models = new Map<Machine | LoadedFile, Model>();
+  readonly loader: Loader;
+  readonly models = new Map<Machine | LoadedFile, Model>();
   private readonly names = new Map<Procedure, ProcedureNames>();
 
-  constructor(host: SourceHost) {
+  constructor(host: SourceHost, known?: Pick<View, 'loader' | 'models'>, anew?: string) {
     this.host = host;
-    this.loader = new Loader(host);
+    const kept = new Map<string, LoadedFile>();
+    if (known)
+      for (const file of known.loader.files)
+        if (!known.loader.visible(file).some(({ path }) => path === anew)) kept.set(file.path, file);
+    this.loader = kept.size > 0 ? new LoaderWith(host, kept) : new Loader(host);
+    for (const [key, model] of known?.models ?? []) {
+      const file = 'path' in key ? key : [...kept.values()].find(({ machines }) => machines.includes(key));
+      if (file && kept.get(file.path) === file) this.models.set(key, model);
+    }
+  }
+
+  /** The same with another text for one file; what does not use that file is not read again. */
+  trying(path: string, text: string): View {
+    const { host } = this;
+    const tried: SourceHost = {
+      read: (other) => (other === path ? text : host.read(other)),
+      resolve: (from, target) => host.resolve(from, target),
+    };
+    return new View(tried, this, path);
   }
 
   file(path: string): LoadedFile | undefined {
     return this.loader.load(path);
+  }
+
+  /** What other files are called as seen from one: those of the same project that are known, by path. */
+  siblings(path: string): string[] {
+    const others = [...(this.host.list?.() ?? []), ...this.loader.files.map((file) => file.path)];
+    return [
+      ...new Set(others.filter((other) => other !== path).map((other) => relative(path, other))),
+    ].sort();
   }
 
   /** The file and everything it uses. */
@@ -104,5 +131,26 @@ export class View {
     } finally {
       model.cases.rewind(mark);
     }
+  }
+}
+
+/** How a file is named in the `use` of another, where both stand in one tree of folders. */
+export function relative(from: string, to: string): string {
+  const here = from.split('/').slice(0, -1);
+  const there = to.split('/');
+  let common = 0;
+  while (common < here.length && common < there.length - 1 && here[common] === there[common]) common++;
+  return [
+    ...here.slice(common).map(() => '..'),
+    ...there.slice(common).map((piece) => (to.includes('://') ? plain(piece) : piece)),
+  ].join('/');
+}
+
+/** `%20` of a URI as the blank that it stands for. */
+function plain(piece: string): string {
+  try {
+    return decodeURIComponent(piece);
+  } catch {
+    return piece;
   }
 }

@@ -32,7 +32,7 @@ export function buildModel(
 }
 
 /** What the things named in a clause may be. */
-const MAY_NAME: Partial<Record<ClauseName, readonly DeclarationKind[]>> = {
+export const MAY_NAME: Partial<Record<ClauseName, readonly DeclarationKind[]>> = {
   on: ['part', 'control', 'isolator', 'connection', 'fastener', 'seal'],
   under: ['part', 'seal', 'fastener', 'connection', 'control', 'isolator', 'tool'],
   'held by': ['fastener'],

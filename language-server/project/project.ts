@@ -9,6 +9,8 @@ export interface SourceHost {
   read(path: string): string | undefined;
   /** The path that `use "target"` means in the file `from`. */
   resolve(from: string, target: string): string;
+  /** Every file of the project that is known, where the host can tell. */
+  list?(): readonly string[];
 }
 
 export interface Source {
@@ -21,6 +23,7 @@ export interface Source {
 export function memoryHost(files: Readonly<Record<string, string>>): SourceHost {
   return {
     read: (path) => files[path],
+    list: () => Object.keys(files),
     resolve(from, target) {
       const parts = from.split('/').slice(0, -1);
       for (const piece of target.split('/')) {

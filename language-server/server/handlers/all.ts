@@ -1,6 +1,7 @@
 /** Every feature of the protocol that answers about a place, in one list. */
 import type { ServerCapabilities } from 'vscode-languageserver/node';
 import { codeActions } from './code-actions.ts';
+import { completion } from './completion.ts';
 import { formatting } from './formatting.ts';
 import type { Handler, Services } from './handler.ts';
 import { hover } from './hover.ts';
@@ -8,7 +9,7 @@ import { references } from './references.ts';
 import { state } from './state.ts';
 import { symbols } from './symbols.ts';
 
-const HANDLERS: readonly Handler[] = [hover, references, symbols, formatting, codeActions, state];
+const HANDLERS: readonly Handler[] = [completion, hover, references, symbols, formatting, codeActions, state];
 
 /** What all of them together can do. */
 export function capabilities(): ServerCapabilities {
