@@ -7,6 +7,7 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { SEVERITIES } from '../report/finding.ts';
 import type { CheckOptions } from './check.ts';
+import type { CompareOptions } from './compare.ts';
 import type { FormatOptions } from './format.ts';
 import { complain, type ExitCode } from './output.ts';
 import { FORMS, type OutputFile } from './reports.ts';
@@ -104,6 +105,19 @@ function program(done: (code: ExitCode) => void): Command {
     .description('print a file with every reverse, do and for each written out; writes no file')
     .argument('<file>')
     .action(async (file: string) => done((await import('./write-out.ts')).writeOutFile(file)));
+
+  dowel
+    .command('compare')
+    .description('tell what is different in meaning between two files, folders or revisions of git')
+    .argument('<old>', 'a file, a folder or a revision')
+    .argument('<new>')
+    .argument('[paths...]', 'of a revision, only these files or folders')
+    .addOption(
+      new Option('--format <form>', 'form of the report').choices(['text', 'json', 'html']).default('text'),
+    )
+    .action(async (old: string, now: string, paths: string[], options: CompareOptions) =>
+      done(await (await import('./compare.ts')).compare(old, now, paths, options)),
+    );
 
   dowel
     .command('fastener')

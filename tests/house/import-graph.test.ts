@@ -125,6 +125,16 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'language-server/lists',
     'language-server/config',
   ],
+  'language-server/compare': [
+    'grammar/syntax',
+    'grammar/quantity',
+    'grammar/parser',
+    'language-server/report',
+    'language-server/project',
+    'language-server/model',
+    'language-server/checks',
+    'language-server/features',
+  ],
   'language-server/server': [
     ...grammarRooms(),
     ...meaningRooms(),
@@ -161,6 +171,7 @@ function meaningRooms(): string[] {
     'checks',
     'config',
     'features',
+    'compare',
     'lists',
     'publish',
   ].map((room) => `language-server/${room}`);
