@@ -124,6 +124,14 @@ export interface PageWords {
   wrong: string;
   right: string;
   description: string;
+  skipToContent: string;
+  searchSome: string;
+  checksLead: (count: number) => string;
+  check: string;
+  variants: string;
+  name: string;
+  facts: string;
+  kinds: Readonly<Record<string, string>>;
 }
 
 /** Words that the page's own script puts in; plain texts, with `{0}` for what is filled in. */
@@ -291,6 +299,28 @@ const BRITISH: PageWords = {
   wrong: 'Wrong',
   right: 'Right',
   description: 'Description',
+  skipToContent: 'Skip to the content',
+  searchSome: 'Found: {0}',
+  checksLead: (count) =>
+    `Every procedure here was read by ${count} checks before it was published. What each looks at, and why:`,
+  check: 'Check',
+  variants: 'Variants',
+  name: 'Name',
+  facts: 'What is known of it',
+  kinds: {
+    part: 'Parts',
+    fastener: 'Fasteners',
+    seal: 'Seals',
+    connection: 'Connections',
+    control: 'Controls',
+    isolator: 'Isolators',
+    face: 'Faces',
+    system: 'Systems',
+    fluid: 'Fluids',
+    consumable: 'Consumables',
+    tool: 'Tools',
+    kit: 'Kits',
+  },
 };
 
 /** American readers: the same words, for none of them is spelt another way so far. */

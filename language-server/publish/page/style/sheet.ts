@@ -61,4 +61,13 @@ input { accent-color: var(--accent); }
 .drawing svg { max-width: 100%; height: auto; }
 pre { overflow-x: auto; background: var(--plate); border: 1px solid var(--line); padding: .75rem 1rem; font: .9rem/1.45 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
 code { font: .92em ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
+.entries { list-style: none; padding: 0; }
+.entries li { padding: .6rem 0; border-bottom: 1px solid var(--line); }
+.entries a { font-weight: 600; font-size: 1.05rem; }
+.entry-machine::before { content: "— "; }
+.search { margin-top: 1rem; }
+.search label { font-weight: 600; }
+.search input { font: inherit; color: inherit; background: var(--sheet); border: 1px solid var(--strong-line); border-radius: .3rem; min-height: 2.75rem; padding: .25rem .75rem; width: 20rem; max-width: 100%; }
+.search p { margin: .25rem 0 0; min-height: 1.5em; }
+[hidden] { display: none !important; }
 `;
