@@ -24,7 +24,11 @@ export function indexPage(input: SiteInput, place: SitePlace): string {
 
 /** By machine, then by number, then by title. */
 function sorted(procedures: readonly PublishedProcedure[]): PublishedProcedure[] {
-  const key = ({ document }: PublishedProcedure) => [document.machine.title, document.number ?? '', document.title];
+  const key = ({ document }: PublishedProcedure) => [
+    document.machine.title,
+    document.number ?? '',
+    document.title,
+  ];
   return [...procedures].sort((a, b) => {
     const [one, two] = [key(a), key(b)];
     const at = one.findIndex((part, index) => part !== two[index]);

@@ -10,7 +10,15 @@ import { local } from '../page/html.ts';
 import { procedurePage } from '../page/page.ts';
 import type { PictureSource } from '../page/pictures.ts';
 import { type PageWords, pageWords } from '../words/page-words.ts';
-import { CHECKS, checkAddress, depthOf, INDEX, MARKER, machineAddress, procedureAddress } from './addresses.ts';
+import {
+  CHECKS,
+  checkAddress,
+  depthOf,
+  INDEX,
+  MARKER,
+  machineAddress,
+  procedureAddress,
+} from './addresses.ts';
 import { checkPage, checksPage } from './check-pages.ts';
 import { indexPage } from './index-page.ts';
 import { machinePage } from './machine-page.ts';

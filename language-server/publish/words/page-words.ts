@@ -79,6 +79,10 @@ export interface PageWords {
   until: string;
   pictureMissing: (alt: string) => string;
   drawing: string;
+  inWords: string;
+  map: string;
+  chart: string;
+  orders: string;
   // Afterwards.
   after: string;
   endsWith: string;
@@ -233,6 +237,10 @@ const BRITISH: PageWords = {
   until: 'until',
   pictureMissing: (alt) => `Picture not shown: ${alt}`,
   drawing: 'Drawing',
+  inWords: 'The same in words',
+  map: 'How the things belong together',
+  chart: 'What comes off and when it goes back',
+  orders: 'Tightening orders',
   after: 'At the end',
   endsWith: 'How the machine stands at the end',
   leftAtEnd: 'Left off, aside or open on purpose',

@@ -58,7 +58,7 @@ input { accent-color: var(--accent); }
 .findings li { margin-bottom: .35rem; }
 .severity.error { color: var(--stop); }
 .severity.warning { color: var(--watch); }
-.drawing svg { max-width: 100%; height: auto; }
+.drawn svg { display: block; max-width: 100%; height: auto; min-width: min(100%, 20rem); }
 pre { overflow-x: auto; background: var(--plate); border: 1px solid var(--line); padding: .75rem 1rem; font: .9rem/1.45 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
 code { font: .92em ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
 .entries { list-style: none; padding: 0; }
@@ -69,5 +69,7 @@ code { font: .92em ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
 .search label { font-weight: 600; }
 .search input { font: inherit; color: inherit; background: var(--sheet); border: 1px solid var(--strong-line); border-radius: .3rem; min-height: 2.75rem; padding: .25rem .75rem; width: 20rem; max-width: 100%; }
 .search p { margin: .25rem 0 0; min-height: 1.5em; }
+.drawn { border: 1px solid var(--line); background: var(--sheet); padding: .5rem; --dowel-paper: var(--sheet); --dowel-accent: var(--accent); }
+.drawn summary { min-height: 2.5rem; align-content: center; cursor: pointer; }
 [hidden] { display: none !important; }
 `;
