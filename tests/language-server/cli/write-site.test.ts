@@ -154,9 +154,6 @@ test('killed before any call, the next run finds a whole site', () => {
     spawnSync(process.execPath, [program, folder, String(number)], { encoding: 'utf8' });
   put(folder, OLD);
   const { calls } = JSON.parse(run(0).stdout) as { calls: number };
-  const points = Array.from({ length: calls }, (_, at) => at + 1).filter(
-    (at) => at % 5 === 1 || at > calls - 8,
-  );
   let between = 0;
   for (let point = 1; point <= calls; point++) {
     rmSync(folder, { recursive: true, force: true });
