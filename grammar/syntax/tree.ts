@@ -187,7 +187,8 @@ export type Clause = Span & { word: Name } & (
           | 'last on'
           | 'slack'
           | 'frees when loose'
-          | 'needs bleeding';
+          | 'needs bleeding'
+          | 'adapter';
       }
     | { clause: 'goes' | 'part number' | 'stored'; text?: Text }
     | { clause: 'also called'; texts: Text[] }

@@ -162,7 +162,7 @@ export const CLAUSES_OF: Readonly<Record<DeclarationKind, readonly ClauseName[]>
   ],
   fluid: [...EVERYWHERE, 'hazard'],
   consumable: [...EVERYWHERE, 'hazard', 'open time', 'curing time'],
-  tool: [...EVERYWHERE, 'range', 'accuracy', 'locks', 'length', 'on', 'mass', 'count'],
+  tool: [...EVERYWHERE, 'range', 'accuracy', 'locks', 'length', 'adapter', 'on', 'mass', 'count'],
   kit: [...EVERYWHERE, 'contains', 'supplied with'],
 };
 
@@ -229,6 +229,7 @@ export const CLAUSE_SHAPES: Readonly<Record<ClauseName, ClauseShape>> = {
   slack: 'nothing',
   'needs bleeding': 'nothing',
   'frees when loose': 'nothing',
+  adapter: 'nothing',
   goes: 'text',
   'part number': 'text',
   stored: 'text',

@@ -36,6 +36,8 @@ const TAKES = {
   condition: 'words for the surface: condition zinc plated',
   angle: 'an angle: angle 90°',
   name: 'words: name head bolts',
+  wrench: 'the length of the torque wrench, drive to grip: wrench 400 mm',
+  adapter: 'the length of the adapter, drive to nut: adapter 60 mm',
 } as const;
 
 type Word = keyof typeof TAKES;
@@ -96,7 +98,11 @@ function factsOf(given: ReadonlyMap<Word, string>): { readonly facts: FastenerFa
   const torque = amount(given.get('torque'), 'torque', 'N·m');
   const angle = amount(given.get('angle'), 'angle', '°');
   const k = nutFactor(given.get('k'));
-  for (const one of [torque, angle, k]) if (one && 'complaint' in one) return one;
+  const wrench = amount(given.get('wrench'), 'wrench', 'm');
+  const adapter = amount(given.get('adapter'), 'adapter', 'm');
+  if (adapter && !wrench)
+    return { complaint: 'An adapter is given, and no wrench. Give its length, too: wrench 400 mm.' };
+  for (const one of [torque, angle, k, wrench, adapter]) if (one && 'complaint' in one) return one;
   const name = given.get('name');
   const condition = given.get('condition');
   return {
@@ -108,6 +114,9 @@ function factsOf(given: ReadonlyMap<Word, string>): { readonly facts: FastenerFa
       ...(k && 'low' in k ? { nutFactor: k } : {}),
       ...(condition === undefined ? {} : { condition }),
       ...(angle && 'low' in angle ? { angle: angle.high } : {}),
+      ...(wrench && 'low' in wrench && adapter && 'low' in adapter
+        ? { adapter: { wrenchLength: wrench.low, adapterLength: adapter.low } }
+        : {}),
     },
   };
 }
@@ -115,12 +124,13 @@ function factsOf(given: ReadonlyMap<Word, string>): { readonly facts: FastenerFa
 /** One quantity as a band in the unit named. */
 function amount(
   text: string | undefined,
-  word: 'torque' | 'angle',
+  word: 'torque' | 'angle' | 'wrench' | 'adapter',
   unit: string,
 ): Band | Complaint | undefined {
   if (text === undefined) return undefined;
+  const kindOf = word === 'torque' || word === 'angle' ? word : 'length';
   if (typedNumber(text)) {
-    const units = word === 'torque' ? ['N·m', 'lbf·ft'] : ['°', 'turn'];
+    const units = { torque: ['N·m', 'lbf·ft'], angle: ['°', 'turn'], length: ['mm', 'in'] }[kindOf];
     const written = units.map((each) => `${text} ${each}`.replace(' °', '°'));
     return { complaint: `The ${word} ${text} has no unit. Write ${written.join(' or ')}.` };
   }
@@ -133,7 +143,7 @@ function amount(
     return { complaint: `The ${word} ${text} cannot be read. ${message}${meant}` };
   }
   const { kind } = outcome.value.unit;
-  if (kind !== word) {
+  if (kind !== kindOf) {
     const is = kind === 'number' ? 'a number' : `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}`;
     return { complaint: `${printReader(outcome.value)} is ${is}. After ${word} comes ${TAKES[word]}.` };
   }

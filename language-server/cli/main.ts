@@ -125,7 +125,10 @@ function program(done: (code: ExitCode) => void): Command {
     .argument('<words...>', 'a thread, then in any order class, grade, torque, K, condition, angle, name')
     // A minus sign belongs to a number here.
     .allowUnknownOption()
-    .addHelpText('after', '\nExample: dowel fastener M10x1.5 class 10.9 torque 45 N·m K 0.15 angle 90°')
+    .addHelpText(
+      'after',
+      '\nExample: dowel fastener M10x1.5 class 10.9 torque 45 N·m K 0.15 angle 90° wrench 400 mm adapter 60 mm',
+    )
     .action(async (words: string[]) => done((await import('./fastener.ts')).fastener(words)));
 
   dowel

@@ -6,6 +6,7 @@ import type { Action, Block, Condition, Procedure, Ref, Statement, Task } from '
 import { itemsOf } from '../model/build.ts';
 import { casesOf } from '../model/conditions.ts';
 import type { Fact } from '../model/facts.ts';
+import { mirror } from '../model/mirror.ts';
 import type { Thing } from '../model/model.ts';
 import type { LoadedFile } from '../model/names.ts';
 import { findProcedure, nearest, sameButForNumber } from '../model/names.ts';
@@ -15,7 +16,6 @@ import { bit, FITTED, NO } from './aspects.ts';
 import { type CaseSet, EVERY, NONE } from './cases.ts';
 import { makeSo, startHolds } from './contract.ts';
 import { Measured } from './measured.ts';
-import { mirror } from './mirror.ts';
 import { outcomePhrase, phraseOf } from './phrases.ts';
 import { stateCases } from './questions.ts';
 import type { Run } from './run.ts';

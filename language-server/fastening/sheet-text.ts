@@ -85,6 +85,7 @@ function torqueRows(sheet: FastenerSheet): string[][] {
     if (shareOfProof.known)
       rows.push(['Share of proof load', range(scaled(shareOfProof.value, 0.01), ' %', whole)]);
   }
+  if (sheet.setting.known) rows.push(['Wrench setting with adapter', ...torques(sheet.setting.value)]);
   if (usualTorque.known) rows.push(['Torque for 75 % of proof', ...torques(usualTorque.value)]);
   if (angle.known) {
     rows.push([

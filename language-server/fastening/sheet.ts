@@ -20,6 +20,8 @@ import type { Strength } from './strength.ts';
 import { proofLoad, strengthOf } from './strength.ts';
 import type { Thread } from './threads.ts';
 import { readThread } from './threads.ts';
+import type { Adapter } from './wrench.ts';
+import { settingWithAdapter } from './wrench.ts';
 
 /** What the author said. Torque in N·m, angle in degrees; everything may be missing. */
 export interface FastenerFacts {
@@ -36,6 +38,8 @@ export interface FastenerFacts {
   readonly condition?: string;
   /** Angle of an angle stage, degrees. */
   readonly angle?: number;
+  /** An adapter on the wrench, when one is used. */
+  readonly adapter?: Adapter;
 }
 
 /** Areas m2, stresses Pa, loads N, torques N·m, lengths m, angles degrees, shares as 1 = the whole. */
@@ -54,6 +58,8 @@ export interface FastenerSheet {
   /** Torque for 75 % of the proof load over the K range: what such a joint usually gets. */
   readonly usualTorque: Known<Band>;
   readonly angle: Known<{ readonly degrees: number; readonly turns: number; readonly advance: number }>;
+  /** What the wrench is set to with the adapter, N·m. */
+  readonly setting: Known<Band>;
   /** What the reader should notice. */
   readonly notes: readonly FasteningProblem[];
 }
@@ -99,6 +105,7 @@ export function fastenerSheet(facts: FastenerFacts): FastenerSheet {
     shareOfProof: share,
     usualTorque,
     angle,
+    setting: settingOf(facts, torque),
     notes,
   };
 }
@@ -184,6 +191,14 @@ function angleOf(
     turns: turnsOfAngle(facts.angle),
     advance: nutAdvance(thread.value.pitch, facts.angle),
   });
+}
+
+function settingOf({ adapter }: FastenerFacts, torque: Known<Band>): Known<Band> {
+  if (!adapter) return unknown('adapter-missing', 'No adapter is given.');
+  if (!torque.known) return torque;
+  const low = settingWithAdapter(torque.value.low, adapter);
+  const high = settingWithAdapter(torque.value.high, adapter);
+  return low.known && high.known ? known({ low: low.value, high: high.value }) : firstUnknown(low, high);
 }
 
 function firstUnknown(...values: readonly Known<unknown>[]): Unknown {

@@ -1,6 +1,8 @@
 /** What a reader wants to know of the thing under the pointer: what it is, and how it stands at this step. */
 import { printBoth, printReader, readQuantity, unitNamed } from '../../grammar/quantity/index.ts';
 import type { Quantity } from '../../grammar/syntax/tree.ts';
+import { wrenchSettings } from '../model/fastening-tools.ts';
+import { visited } from '../model/flow-walk.ts';
 import type { Thing } from '../model/model.ts';
 import { list } from '../model/model.ts';
 import type { SourceHost } from '../project/project.ts';
@@ -34,6 +36,17 @@ export function hoverAt(host: SourceHost, path: string, offset: number): Hover |
   if (thing.type === 'fastener') say('holds', model.members);
   const torque = torqueWords(thing, source);
   if (torque) rows.push(`tightened to ${torque}`);
+  if (procedure) {
+    const step = visited(procedure.body).find(
+      ({ statement }) =>
+        statement.kind === 'action' && statement.objects.some((ref) => ref.name.start === name.start),
+    )?.statement;
+    if (step?.kind === 'action')
+      for (const { adapter, torque, setting } of wrenchSettings(model, step, thing))
+        rows.push(
+          `with the ${adapter.title} in line, set the wrench to ${setting} for ${printReader(torque)}`,
+        );
+  }
   if (thing.singleUse) rows.push('for one use only');
   if (procedure) {
     const states =

@@ -17,9 +17,9 @@ import type {
   Text,
 } from '../../grammar/syntax/tree.ts';
 import { tasksOf } from '../execution/flow.ts';
-import { mirror } from '../execution/mirror.ts';
 import { itemsOf } from '../model/build.ts';
 import { visited } from '../model/flow-walk.ts';
+import { mirror } from '../model/mirror.ts';
 import type { Model } from '../model/model.ts';
 import { findProcedure, type LoadedFile } from '../model/names.ts';
 import { type Edit, inPlaceOf, spliced } from './write-out-edits.ts';

@@ -72,6 +72,15 @@ export function planFaults(model: Model, one: Declared): Fact[] {
         break;
     }
   }
+  const last = one.stages.findLast(({ stage }) => stage.kind !== 'wait');
+  if (one.torque && thing.torque && last?.torque && last.typed && !sameTorque(one.torque, last.torque)) {
+    tell({
+      check: 'torque-differs',
+      at: placeIn(thing, firstOf(thing.torque)),
+      words: { typed: said(one.torque), declared: said(last.torque), plan: 'yes' },
+      story: [{ at: last.at, what: 'declared', thing }],
+    });
+  }
   for (const { torque, at } of unbounded(one))
     tell({ check: 'torque-unbounded', at, words: { torque: said(torque) } });
   return facts;
@@ -99,6 +108,12 @@ function unbounded(one: Declared): { torque: Quantity; at: DeclaredStage['at'] }
   return [...whole, ...(ended ? [] : stages)].filter(
     ({ torque }) => torque.form === 'at least' || torque.form === 'over',
   );
+}
+
+/** The bands of both meet: a tolerance or a fair rounding in another unit is no difference. */
+function sameTorque(first: Quantity, second: Quantity): boolean {
+  const [a, b] = [torqueBand(first), torqueBand(second)];
+  return !a || !b || (a.low <= b.high * 1.03 && b.low <= a.high * 1.03);
 }
 
 function isBelow(torque: Quantity, before: Quantity): boolean {

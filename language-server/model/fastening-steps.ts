@@ -7,6 +7,7 @@ import type {
   Action,
   Block,
   Procedure,
+  Reverse,
   Span,
   Statement,
   Quantity as Typed,
@@ -22,6 +23,8 @@ import { orderInStepFault, workingPositions } from './fastening-orders.ts';
 import { isMisread, meantAngle } from './fastening-plan.ts';
 import { isWholePass, type Toolset, toolFaults, toolsetOf, toolsWith } from './fastening-tools.ts';
 import { type Context, secondFaults, toldTorqueFaults, typedTorqueFault } from './fastening-torques.ts';
+import { visited } from './flow-walk.ts';
+import { mirror } from './mirror.ts';
 import type { Model, Thing } from './model.ts';
 
 /** One group that a step tightens. */
@@ -102,9 +105,21 @@ class Walk {
         this.block(statement.otherwise);
         this.conditional--;
         return;
+      case 'reverse':
+        this.mirrored(statement);
+        return;
       default:
         return;
     }
+  }
+
+  /** The way back is judged like steps that stand where the `reverse` does. */
+  private mirrored(statement: Reverse): void {
+    const task = visited(this.procedure.body).find(
+      ({ statement: one }) => one.kind === 'task' && one.name?.text === statement.task?.text,
+    )?.statement;
+    if (task?.kind !== 'task') return;
+    for (const one of mirror(task.body, statement, this.model).statements) this.statement(one);
   }
 
   private action(action: Action): void {

@@ -163,21 +163,21 @@ function adapterFault(
   one: Tightened,
   torque: Quantity | undefined,
 ): Fact[] {
-  const adapter = own.find((tool) => isAdapter(model, tool));
+  const { adapter, lengths } = leverOf(model, own);
   if (!adapter || !torque) return [];
   const sentence = action.text?.value ?? '';
-  // Square to the wrench it changes nothing; a torque in the sentence is the setting.
-  if (torquesIn(sentence).length > 0 || /\b90 ?(°|deg)|right angle|\bsquare\b/i.test(sentence)) return [];
-  const wrench = own.find((tool) => tool !== adapter && isTorqueTool(model, tool));
-  const lengths = { wrenchLength: lengthOf(model, wrench), adapterLength: lengthOf(model, adapter) };
+  if (isSquare(sentence)) return [];
+  const told = torquesIn(sentence);
   const words: Record<string, string> = { torque: said(torque) };
-  if (lengths.wrenchLength !== undefined && lengths.adapterLength !== undefined) {
-    const both = { wrenchLength: lengths.wrenchLength, adapterLength: lengths.adapterLength };
-    if (!adapterMatters(both)) return [];
-    const band = torqueBand(torque);
-    const setting = band && settingWithAdapter((band.low + band.high) / 2, both);
-    if (setting?.known && Number.isFinite(setting.value))
-      words.setting = torqueText(setting.value, torque, 3);
+  const setting = lengths && settingFor(torque, lengths);
+  if (lengths) {
+    if (!adapterMatters(lengths)) return [];
+    if (setting !== undefined) words.setting = torqueText(setting, torque, 3);
+  }
+  // A torque in the sentence is the setting, or at least thought of.
+  if (told.length > 0) {
+    if (setting === undefined || told.some(({ quantity }) => isNear(quantity, setting))) return [];
+    words.given = list([...new Set(told.map(({ quantity }) => said(quantity)))]);
   }
   return [
     {
@@ -190,8 +190,74 @@ function adapterFault(
   ];
 }
 
+/** What a wrench is set to where an adapter in line lengthens it. */
+export interface WrenchSetting {
+  readonly wrench: Thing;
+  readonly adapter: Thing;
+  /** At the nut. */
+  readonly torque: Quantity;
+  /** On the scale, in the unit of the torque, to three digits: `27.5 N·m`. */
+  readonly setting: string;
+}
+
+/**
+ * The settings for the torques of one thing that a step tightens, in order; empty where the step names no adapter, a
+ * length is missing, or the adapter stands square to the wrench. TW = TA L/(L + A): US Army TM 1-1500-204-23.
+ */
+export function wrenchSettings(model: Model, action: Action, thing: Thing): WrenchSetting[] {
+  const own = toolsWith(model, action);
+  const { adapter, wrench, lengths } = leverOf(model, own);
+  if (!adapter || !wrench || !lengths || isSquare(action.text?.value ?? '')) return [];
+  return torquesOf(model, { thing }).flatMap((torque) => {
+    const setting = settingFor(torque, lengths);
+    return setting === undefined ? [] : { wrench, adapter, torque, setting: torqueText(setting, torque, 3) };
+  });
+}
+
+interface Lever {
+  readonly adapter?: Thing;
+  readonly wrench?: Thing;
+  readonly lengths?: Lengths;
+}
+
+interface Lengths {
+  readonly wrenchLength: number;
+  readonly adapterLength: number;
+}
+
+function leverOf(model: Model, own: readonly Thing[]): Lever {
+  const adapter = own.find((tool) => isAdapter(model, tool));
+  const wrench = own.find((tool) => tool !== adapter && isTorqueTool(model, tool));
+  const [wrenchLength, adapterLength] = [lengthOf(model, wrench), lengthOf(model, adapter)];
+  return {
+    ...(adapter ? { adapter } : {}),
+    ...(wrench ? { wrench } : {}),
+    ...(wrenchLength !== undefined && adapterLength !== undefined
+      ? { lengths: { wrenchLength, adapterLength } }
+      : {}),
+  };
+}
+
+/** N·m; of a range the middle. */
+function settingFor(torque: Quantity, lengths: Lengths): number | undefined {
+  const band = torqueBand(torque);
+  const setting = band && settingWithAdapter((band.low + band.high) / 2, lengths);
+  return setting?.known && Number.isFinite(setting.value) ? setting.value : undefined;
+}
+
+/** At a right angle to the wrench an adapter changes nothing. */
+function isSquare(sentence: string): boolean {
+  return /\b90 ?(°|deg)|right angle|\bsquare\b/i.test(sentence);
+}
+
+/** Within what a torque wrench is accurate to, 4 % (ISO 6789:2003, adjustable tools above 10 N·m). */
+function isNear(told: Quantity, setting: number): boolean {
+  const band = torqueBand(told);
+  return band !== undefined && band.low <= setting * 1.04 && band.high >= setting * 0.96;
+}
+
 /** The torques that this tightening sets on the wrench, in order. */
-function torquesOf(model: Model, one: Tightened): Quantity[] {
+function torquesOf(model: Model, one: Pick<Tightened, 'thing' | 'stage'>): Quantity[] {
   const { stages, torque } = declared(model, one.thing);
   if (stages.length === 0) return torque ? [torque] : [];
   return stages.flatMap((each) =>
@@ -228,10 +294,11 @@ function isAngleGauge(tool: Thing): boolean {
 }
 
 /**
- * A tool with a length that sits between wrench and nut and is called so. An extension along the drive has a length
- * too and changes nothing: what is only called an extension is left alone.
+ * A tool that is declared an adapter, or has a length, no range, and is called so. An extension along the drive has a
+ * length too and changes nothing: what is only called an extension is left alone.
  */
 function isAdapter(model: Model, tool: Thing): boolean {
+  if (clauseOf(tool, 'adapter')) return true;
   const called = /adapt[eo]r|crow|offset|flare/i.test(`${tool.name} ${tool.title}`);
   return called && lengthOf(model, tool) !== undefined && wrenchOf(model, tool) === undefined;
 }

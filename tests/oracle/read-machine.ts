@@ -26,7 +26,7 @@ const WITH_REFS = [
 ];
 const PLAIN = [
   ...['matched', 'numbered', 'single-use', 'added', 'fixed', 'left-hand', 'stay', 'first off', 'last on'],
-  ...['slack', 'frees when loose', 'needs bleeding'],
+  ...['slack', 'frees when loose', 'needs bleeding', 'adapter'],
 ];
 const WITH_TEXT = ['goes', 'part number', 'stored'];
 const WITH_QUANTITY = [

@@ -40,6 +40,11 @@ machine press "bench press" {
         message: `The second unit says ${second}, and ${first} is ${right ?? 'not that'}.`,
         help: 'Mend the value that is wrong, or leave the second unit out: it is written out when the page is made.',
       };
+    if (fact.words?.plan)
+      return {
+        message: `A torque of ${typed} is declared for ${subject(fact)}, and the plan ends with ${declared}.`,
+        help: 'Mend the one that is wrong, or leave the torque out: the plan says it.',
+      };
     const what = stage ? ` for stage ${stage}` : several ? ' in its plan' : '';
     return {
       message: `This step tightens ${subject(fact)} to ${typed}, and ${declared} ${several ? 'are' : 'is'} declared${what}.`,

@@ -380,6 +380,24 @@ describe('adapters', () => {
     expect(adapter('wrench, crow')).toHaveLength(1);
   });
 
+  test('a tool that is declared one is one, whatever it is called', () => {
+    const claw = `${more}
+  tool claw "claw" adapter length 40 mm`;
+    const told = findings({ more: claw }, 'tighten bolts with long-wrench, claw')
+      .filter(({ check }) => /^adapter/.test(check))
+      .map(({ help }) => help);
+    expect(told).toHaveLength(1);
+    expect(told[0]).toContain('72.7 N·m');
+  });
+
+  test('a setting that is told has to be the right one', () => {
+    // 80 * 440/400 = 88: the correction the wrong way round.
+    expect(adapter('long-wrench, crow', '"Set the wrench to 88 N·m."')).toEqual([
+      'adapter-uncorrected Set the wrench to 72.7 N·m; or say that the adapter stands at a right angle.',
+    ]);
+    expect(adapter('wrench, crow', '"Set the wrench to 88 N·m."')).toEqual([]);
+  });
+
   test.each([
     ['long-wrench, crow', '"Set the wrench to 73 N·m."'],
     ['long-wrench, crow', '"The crow-foot stands at a right angle to the wrench."'],
@@ -388,6 +406,34 @@ describe('adapters', () => {
     ['long-wrench', ''],
   ])('with %s %s nothing is missing', (tools, sentence) => {
     expect(adapter(tools, sentence)).toEqual([]);
+  });
+});
+
+describe('steps that `reverse` writes', () => {
+  const turned = (bolts: string, wrench: string) =>
+    checkTexts(
+      {
+        'rig.dowel': `machine rig "test rig" {
+  part bed "bed" fixed
+  part cover "cover" on bed held by bolts
+  fastener bolts "cover bolts" x4 ${bolts}
+  part core "core" on bed under cover
+  tool wrench "torque wrench" range ${wrench}
+}
+procedure look "Look at the core" for rig tools wrench {
+  task strip "Take the cover off" { unbolt cover }
+  inspect core for "cracks" { sound { } cracked { stop "Renew the core." } }
+  reverse strip
+}
+`,
+      },
+      'rig.dowel',
+    ).findings.map(({ check }) => check);
+
+  test('are judged like steps that stand there', () => {
+    expect(turned('torque 80 N·m', '20..100 N·m')).toEqual(['tool-unused']);
+    expect(turned('torque 80 N·m', '5..60 N·m')).toContain('wrench-out-of-range');
+    expect(turned('plan { 40 N·m; 90° }', '20..100 N·m')).toContain('gauge-missing');
   });
 });
 

@@ -160,6 +160,15 @@ describe('torques that other stages follow', () => {
   });
 });
 
+test('a torque beside a plan is what the plan ends with', () => {
+  expect(found('torque 25 N·m plan { 8 N·m; 25 N·m }')).toEqual([]);
+  expect(found('torque 25 ± 2 N·m plan { 8 N·m; 25 N·m }')).toEqual([]);
+  expect(found('torque 18.4 lbf·ft plan { 8 N·m; 25 N·m }')).toEqual([]);
+  expect(found('torque 25 N·m plan { 30 %; 100 % }')).toEqual([]);
+  expect(found('torque 25 N·m plan { 10 N·m; 90° }')).toEqual([]);
+  expect(found('torque 52 N·m plan { 8 N·m; 25 N·m }')).toEqual(['torque-differs']);
+});
+
 describe('a stated friction governs', () => {
   // M10 8.8: proof load 33700 N (ISO 898-1, seen); T = 0.12 * 0.010 * 33700 = 40.4 N·m.
   test('K as stated', () => {

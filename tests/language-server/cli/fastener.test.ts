@@ -29,6 +29,14 @@ test('an inch bolt with a stated K and an angle', () => {
   expect(out).toMatch(/Advance in 90° +0\.488\d mm/);
 });
 
+test('a wrench with an adapter', () => {
+  // TM 1-1500-204-23-9, figure 8-16: 300 lbf·in with 10 in and 4 in: set 214 lbf·in, which is 24.2 N·m.
+  const { code, out } = fastener('M10x1.5 torque 300 lbf·in wrench 10 in adapter 4 in');
+  expect(code).toBe(0);
+  expect(out).toMatch(/Wrench setting with adapter +24\.2 N·m/);
+  expect(fastener('M10x1.5 torque 30 N·m adapter 40 mm').err).toContain('wrench 400 mm');
+});
+
 test('words in any order, in one argument or several', () => {
   const facts = {
     thread: 'M8x1 LH',

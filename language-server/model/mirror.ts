@@ -6,7 +6,7 @@
  */
 import type { Action, Block, Ref, Reverse, Span, Statement } from '../../grammar/syntax/tree.ts';
 import { verbNamed } from '../../grammar/tokens/verbs.ts';
-import type { Model, Thing } from '../model/model.ts';
+import type { Model, Thing } from './model.ts';
 
 export interface Mirrored {
   statements: Statement[];
