@@ -24,8 +24,8 @@ import type {
   Value,
   When,
 } from '../../grammar/syntax/tree.ts';
-import { mirror } from '../execution/mirror.ts';
 import { itemsOf } from '../model/build.ts';
+import { mirror } from '../model/mirror.ts';
 import type { Model } from '../model/model.ts';
 import { findProcedure, type LoadedFile } from '../model/names.ts';
 
