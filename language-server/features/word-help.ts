@@ -128,6 +128,7 @@ export const CLAUSE_HELP: Readonly<Record<ClauseName, WordHelp>> = {
   'last on': { form: 'last on', says: 'the order of leads at a battery' },
   slack: { form: 'slack', says: 'long enough to move the part aside' },
   'needs bleeding': { form: 'needs bleeding', says: 'must be bled after it was open' },
+  adapter: { form: 'adapter', says: 'a tool that lengthens the wrench, such as a crow-foot' },
   goes: { form: 'goes TEXT', says: 'which way round' },
   'also called': { form: 'also called TEXTS', says: 'other names that readers use' },
   item: { form: 'item NUMBER', says: 'its number in the figure' },
