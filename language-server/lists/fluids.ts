@@ -109,13 +109,13 @@ export function fluidsIn(
 const POURED: ReadonlySet<string> = new Set(['fill', 'top up', 'bleed']);
 
 /** What the system is filled with. */
-export function fluidOf({ model }: Job, system: Thing): Thing | undefined {
+export function fluidOf({ model }: Pick<Job, 'model'>, system: Thing): Thing | undefined {
   const ref = clauseOf(system, 'holds')?.fluid;
   return ref && model.byName.get(ref.name.text);
 }
 
 /** What goes in after draining; else what it holds. */
-export function fillOf({ model }: Job, system: Thing): Quantity | undefined {
+export function fillOf({ model }: Pick<Job, 'model'>, system: Thing): Quantity | undefined {
   return (
     readTyped(clauseOf(system, 'service fill')?.quantity, model.values) ??
     readTyped(clauseOf(system, 'holds')?.quantity, model.values)

@@ -194,12 +194,12 @@ export const british = {
   'when.or': ' or ',
   'if.seen': 'If {what}:',
   'if.seen.not': 'If not:',
-  'if.state': 'If {what} {is} {state}:',
-  'if.state.not': 'If {what} {is} not {state}:',
   'if.when': '{Sentence}:',
+  'if.and': ' and ',
+  'if.is': '{what} {is} {state}',
+  'if.is not': '{what} {is} not {state}',
   'if.otherwise': 'Otherwise:',
-  'question.seen': 'Find out: {what}?',
-  'question.state': 'Look: {is} {what} {state}?',
+  'question.seen': 'Find out whether {what}.',
   'question.variant': 'This depends on the machine.',
   'question.choice': 'This depends on what you have chosen.',
   'choice.decide': 'Decide ({axis}): {values}.',
@@ -220,7 +220,7 @@ export const british = {
     other: 'After {number} times it is still not so that {what}.',
   },
   'trouble.repeat.bare': 'It is still not so that {what}.',
-  'trouble.reading': '{Step} Reading: {reading}.',
+  'trouble.reading': '{What}: {reading}.',
   'trouble.seen': '{What}.',
   stop: 'Stop here.',
   'group.task': 'As in task {number}, “{title}”.',
@@ -258,9 +258,9 @@ export const british = {
   // ------------------------------------------------------------ what it is for, to what it applies
   purpose: 'This procedure tells how to {what}.',
   'purpose.title': 'This procedure is for: {title}.',
-  'applies.all': 'All builds of the {machine}.',
-  'applies.only': 'The {machine}, only {when}.',
-  'applies.also': 'Written for the {machine}; also for {others}.',
+  'applies.all': '{Machine}: all builds.',
+  'applies.only': '{Machine}: only {when}.',
+  'applies.also': '{sentence} Also for: {others}.',
 
   // ------------------------------------------------------------ waste
   'waste.part': 'Keep apart by material and hand in as the local rules for waste say.',
@@ -269,7 +269,6 @@ export const british = {
   'waste.gas': 'Recover it with approved equipment. Letting it out is forbidden in most places.',
   'waste.consumable':
     'Soiled cloths and empty containers are hazardous waste in many places: follow the local rules.',
-  'waste.electrical': 'Hand it in as electrical waste under the local rules.',
 
   // ------------------------------------------------------------ hazards
   'hazard.pressure': 'pressure',

@@ -1,0 +1,64 @@
+/** Outcomes of a measurement as the rows of a table, and the table a part is chosen from. */
+
+import { exact } from '../../../grammar/quantity/index.ts';
+import type { Interval, Table } from '../../../grammar/syntax/tree.ts';
+import { spoken } from '../../lists/combos.ts';
+import type { Job } from '../../lists/job.ts';
+import { bothUnits, measureOf, measureTyped } from '../../lists/measures.ts';
+import { readTyped } from '../../model/fastening-amounts.ts';
+import { evaluate } from '../../model/values.ts';
+import type { MessageKey, Words } from '../words/words.ts';
+import type { Measurement, OutcomeRow } from './types.ts';
+
+export function readingText(
+  interval: Interval | undefined,
+  word: string | undefined,
+  job: Job,
+  words: Words,
+): string {
+  if (!interval) return word && word !== 'otherwise' ? spoken(word) : words.say('reading.otherwise');
+  const measure = measureTyped(interval.quantity, job.model, job.measures);
+  return words.say(`reading.${interval.bound}` as MessageKey, { what: measure ? bothUnits(measure) : '' });
+}
+
+export function limitsOf(
+  interval: Interval | undefined,
+  job: Job,
+): Pick<OutcomeRow, 'low' | 'high' | 'unit'> {
+  const quantity = interval && readTyped(interval.quantity, job.model.values);
+  if (!interval || !quantity) return {};
+  const end = (value: typeof quantity.low, included: boolean) =>
+    value === undefined ? undefined : { value: exact.toNumber(value), included };
+  const lower = interval.bound === 'over' || interval.bound === 'from' || BOTH.has(interval.bound);
+  const upper = interval.bound === 'below' || interval.bound === 'up to' || BOTH.has(interval.bound);
+  const low = lower ? end(quantity.low, interval.bound !== 'over') : undefined;
+  const high = upper ? end(quantity.high, interval.bound !== 'below') : undefined;
+  return { ...(low ? { low } : {}), ...(high ? { high } : {}), unit: quantity.unit.symbol };
+}
+
+const BOTH: ReadonlySet<string> = new Set(['between', 'exactly']);
+
+export function chosenFrom(
+  table: Table,
+  by: string,
+  job: Job,
+  words: Words,
+): NonNullable<Measurement['table']> {
+  const names = (name: string) => job.model.values.get(name)?.expression;
+  return {
+    title: table.title?.value ?? spoken(table.name?.text ?? ''),
+    by,
+    rows: table.rows.map(({ interval, gives }) => ({
+      reading: readingText(interval, undefined, job, words),
+      gives: gives
+        .map((one) => {
+          const outcome = evaluate(one, names);
+          if (outcome.ok) return bothUnits(measureOf(outcome.value, job.measures));
+          return one.kind === 'name'
+            ? (job.model.byName.get(one.ref.name.text)?.title ?? one.ref.name.text)
+            : '';
+        })
+        .join(', '),
+    })),
+  };
+}
