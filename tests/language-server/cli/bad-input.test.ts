@@ -27,6 +27,20 @@ test('an empty file is checked like any other', () => {
   expect(out).toContain('1 file checked');
 });
 
+test('marks that no keyboard has are read by the built program, too', () => {
+  const text = `machine rig "rig" {
+  part bed "bed" fixed
+  part cover "cover" on bed  held by bolts
+  fastener bolts "bolts" ×2  torque 25 ± 3 N·m
+  fluid oil "oil"
+  system bath "bath" holds 1 L oil  temperature −10 °C
+}
+`;
+  const { code, out } = check({ 'a.dowel': text }, 'a.dowel');
+  expect(out).toContain('No findings');
+  expect(code).toBe(EXIT.silent);
+});
+
 test('a binary file', () => {
   const bytes = Uint8Array.from({ length: 4096 }, (_, index) => (index * 197) % 256);
   const { code, err } = check({ 'a.dowel': bytes }, 'a.dowel');
