@@ -8,7 +8,9 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { SEVERITIES } from '../report/finding.ts';
 import type { CheckOptions } from './check.ts';
 import type { CompareOptions } from './compare.ts';
+import { CI_SERVICES } from './first-files.ts';
 import type { FormatOptions } from './format.ts';
+import type { InitOptions } from './init.ts';
 import { complain, type ExitCode } from './output.ts';
 import { FORMS, type OutputFile } from './reports.ts';
 import type { StateOptions } from './state.ts';
@@ -130,6 +132,15 @@ function program(done: (code: ExitCode) => void): Command {
       '\nExample: dowel fastener M10x1.5 class 10.9 torque 45 N·m K 0.15 angle 90° wrench 400 mm adapter 60 mm',
     )
     .action(async (words: string[]) => done((await import('./fastener.ts')).fastener(words)));
+
+  dowel
+    .command('init')
+    .description('write a first machine, procedure, configuration and CI example that check clean')
+    .argument('[folder]', 'where; nothing is written over', '.')
+    .addOption(new Option('--ci <service>', 'the CI example').choices(CI_SERVICES).default('shell'))
+    .action(async (folder: string, options: InitOptions) =>
+      done((await import('./init.ts')).init(folder, options)),
+    );
 
   dowel
     .command('demo')

@@ -32,22 +32,22 @@ export function replaceText(file: string, before: string, after: string): Failur
   });
 }
 
-/** Writes a file that may be there already, whatever it holds; a link is followed. */
-export function writeText(file: string, text: string): Failure | undefined {
+/** Writes a file that may be there already, whatever it holds; a link is followed. `made`: the mode of a new file. */
+export function writeText(file: string, text: string, made = 0o666): Failure | undefined {
   return trying(() => {
-    const { target, mode } = standing(file);
+    const { target, mode } = standing(file, made);
     put(target, text, mode);
     return undefined;
   });
 }
 
-function standing(file: string): { target: string; mode: number } {
+function standing(file: string, made: number): { target: string; mode: number } {
   try {
     const target = realpathSync(file);
     return { target, mode: statSync(target).mode & 0o777 };
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
-    return { target: file, mode: 0o666 };
+    return { target: file, mode: made };
   }
 }
 
