@@ -59,6 +59,7 @@ import { trialNotUndone } from './order/trial-not-undone.ts';
 import { turnedWhileLocked } from './order/turned-while-locked.ts';
 import { wrongVerb } from './order/wrong-verb.ts';
 import { toolFailure } from './text/tool-failure.ts';
+import { WORDING } from './wording-list.ts';
 
 const ORDER: readonly Check[] = [
   leftOff,
@@ -135,6 +136,7 @@ export const ALL_CHECKS: readonly Check[] = [
   // What names, quantities, machine files and the text itself show.
   ...NAMES,
   ...QUANTITIES,
+  ...WORDING,
   ...MACHINE,
   ...TEXT,
 ];

@@ -22,6 +22,7 @@ import { procedureNames } from '../model/procedure-names.ts';
 import { quantityFaults } from '../model/quantity-faults.ts';
 import { resourceFaults } from '../model/resource-faults.ts';
 import { testerFaults } from '../model/tester-faults.ts';
+import { wordingFaults } from '../model/wording-faults.ts';
 import type { SourceHost } from '../project/project.ts';
 import { type Finding, inReadingOrder } from '../report/finding.ts';
 import { checkNamed } from './all.ts';
@@ -157,6 +158,7 @@ export class ProjectCheck {
     this.say([...fasteningSteps(model, procedure, file), ...amountFaults(model, procedure, file)], model);
     this.say(flowFaults(model, procedure, file), model);
     this.say(hazardFaults(model, procedure, file), model);
+    this.say(wordingFaults(model, procedure, file), model);
     this.say([...fluidFaults(model, procedure, file), ...testerFaults(model, procedure, file)], model);
     this.say(resourceFaults(model, procedure, file, visible), model);
     this.say(pictureFaults(procedure, file));

@@ -102,6 +102,7 @@ const STORY: Readonly<Record<Story, string>> = {
   measured: 'measured here',
   disturbed: 'disturbed here',
   'worked on': 'worked on here',
+  named: 'named here',
   declared: 'declared here',
 };
 

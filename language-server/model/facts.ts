@@ -67,4 +67,5 @@ export type Story =
   | 'measured'
   | 'disturbed'
   | 'worked on'
+  | 'named'
   | 'declared';

@@ -1,0 +1,108 @@
+/**
+ * One thing under two names in the sentences of one procedure. Fact `two-names`. Two names of a thing are certain where the
+ * machine file gives both (`also called`), or where they are two words of the trade for the same thing.
+ */
+import { SAME_THING } from '../wording/index.ts';
+import { placeInText } from '../wording/place.ts';
+import type { Fact } from './facts.ts';
+import type { Model, Thing } from './model.ts';
+import type { ReaderText } from './texts-of.ts';
+
+interface Use {
+  readonly name: string;
+  readonly text: ReaderText;
+  readonly from: number;
+  readonly to: number;
+}
+
+export function twoNames(
+  model: Model,
+  texts: readonly ReaderText[],
+  file: { readonly path: string; readonly text: string },
+): Fact[] {
+  if (texts.length < 1) return [];
+  const facts: Fact[] = [];
+  const all = texts.map(({ text }) => text.value.toLowerCase());
+  for (const { thing, names } of namesOf(model)) {
+    const fact = secondName(names, texts, all, file);
+    if (fact) facts.push({ ...fact, subject: { thing } });
+  }
+  for (const names of SAME_THING) {
+    const fact = secondName(names, texts, all, file);
+    if (fact) facts.push(fact);
+  }
+  return facts;
+}
+
+/** Where a second of the names comes up. */
+function secondName(
+  names: readonly string[],
+  texts: readonly ReaderText[],
+  lower: readonly string[],
+  file: { readonly path: string; readonly text: string },
+): Fact | undefined {
+  let first: Use | undefined;
+  for (const [index, text] of texts.entries()) {
+    const uses = names.flatMap((name) => usesIn(name, names, text, lower[index]!));
+    for (const use of uses.sort((a, b) => a.from - b.from)) {
+      if (!first) first = use;
+      else if (use.name !== first.name) {
+        const at = (one: Use) => ({
+          file: file.path,
+          ...placeInText(file.text, one.text.text, one.from, one.to),
+        });
+        return {
+          check: 'two-names',
+          at: at(use),
+          words: { first: first.name, second: use.name },
+          story: [{ at: at(first), what: 'named' }],
+        };
+      }
+    }
+  }
+  return undefined;
+}
+
+function usesIn(name: string, names: readonly string[], text: ReaderText, lower: string): Use[] {
+  const found: Use[] = [];
+  for (let at = lower.indexOf(name); at >= 0; at = lower.indexOf(name, at + 1)) {
+    const end = at + name.length;
+    if (/[\p{L}\p{N}-]/u.test(lower[at - 1] ?? ' ') || !/^(?:e?s)?(?![\p{L}\p{N}-])/u.test(lower.slice(end)))
+      continue;
+    // `pump` inside `feed pump` is no other name, and a name in brackets after the first one explains it.
+    const inLonger = names.some(
+      (other) => other.length > name.length && other.includes(name) && near(lower, other, at),
+    );
+    if (inLonger || lower[at - 1] === '(' || lower[at - 1] === '"') continue;
+    found.push({ name, text, from: at, to: end });
+  }
+  return found;
+}
+
+function near(lower: string, other: string, at: number): boolean {
+  const start = lower.indexOf(other, Math.max(0, at - other.length));
+  return start >= 0 && start <= at && at < start + other.length;
+}
+
+const namesKnown = new WeakMap<Model, { thing: Thing; names: string[] }[]>();
+
+/** Things with more than one name for readers, where no other thing has one of them. */
+function namesOf(model: Model): { thing: Thing; names: string[] }[] {
+  const known = namesKnown.get(model);
+  if (known) return known;
+  const titles = new Map<string, number>();
+  const own = model.things.map((thing) => {
+    const also = thing.declaration.clauses.flatMap((clause) =>
+      clause.clause === 'also called' ? clause.texts.map(({ value }) => value.trim().toLowerCase()) : [],
+    );
+    const names = [...new Set([thing.title.toLowerCase(), ...also])];
+    for (const name of names) titles.set(name, (titles.get(name) ?? 0) + 1);
+    return { thing, names };
+  });
+  const result = own
+    .filter(({ names }) => names.length > 1)
+    .map(({ thing, names }) => ({ thing, names: names.filter((name) => titles.get(name) === 1) }))
+    .filter(({ names }) => names.length > 1);
+  namesKnown.set(model, result);
+  return result;
+}
