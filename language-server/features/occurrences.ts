@@ -88,7 +88,9 @@ class Walk {
 
   name(name: Name | undefined, role: Role, declares = false, of?: string): void {
     if (!name || name.text === '') return;
-    const { start, end, text } = name;
+    const { end, text } = name;
+    // `for each #n`: the name is what stands behind the hash.
+    const start = role === 'loop variable' ? end - text.length : name.start;
     this.found.push({ start, end, text, role, declares, ...(of === undefined ? {} : { of }) });
   }
 

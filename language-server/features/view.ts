@@ -46,12 +46,18 @@ export class View {
     const tried: SourceHost = {
       read: (other) => (other === path ? text : host.read(other)),
       resolve: (from, target) => host.resolve(from, target),
+      ...(host.list ? { list: () => host.list!() } : {}),
     };
     return new View(tried, this, path);
   }
 
   file(path: string): LoadedFile | undefined {
     return this.loader.load(path);
+  }
+
+  /** Files that were read so far, and those that the host knows. */
+  known(): string[] {
+    return [...new Set([...this.loader.files.map(({ path }) => path), ...(this.host.list?.() ?? [])])];
   }
 
   /** What other files are called as seen from one: those of the same project that are known, by path. */

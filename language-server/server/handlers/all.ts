@@ -6,10 +6,20 @@ import { formatting } from './formatting.ts';
 import type { Handler, Services } from './handler.ts';
 import { hover } from './hover.ts';
 import { references } from './references.ts';
+import { rename } from './rename.ts';
 import { state } from './state.ts';
 import { symbols } from './symbols.ts';
 
-const HANDLERS: readonly Handler[] = [completion, hover, references, symbols, formatting, codeActions, state];
+const HANDLERS: readonly Handler[] = [
+  completion,
+  hover,
+  references,
+  rename,
+  symbols,
+  formatting,
+  codeActions,
+  state,
+];
 
 /** What all of them together can do. */
 export function capabilities(): ServerCapabilities {
