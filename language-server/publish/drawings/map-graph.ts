@@ -51,9 +51,9 @@ export function mapGraph(model: Model, kinds: readonly EdgeKind[] = USUAL_KINDS)
   for (let item = 0; item < model.items; item++) {
     const { type } = model.thingOf[item]!;
     for (const seat of model.seats[item]!) add(item, seat, 'sits on');
-    // What sits in the way because it is sealed there is told by `seals`.
+    // A part covers its own seals: `seals` tells that.
     for (const cover of model.covers[item]!)
-      if (!model.seals[item]!.includes(cover)) add(cover, item, 'covers');
+      if (!model.seals[cover]!.includes(item)) add(cover, item, 'covers');
     for (const seal of model.seals[item]!) add(seal, item, 'seals');
     for (const carried of model.carries[item]!) add(item, carried, 'carries');
     for (const system of model.opens[item]!) add(item, system, 'opens');

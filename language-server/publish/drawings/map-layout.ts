@@ -1,10 +1,10 @@
 /**
  * Where the boxes and lines of a machine map go. Layers and crossings are worked out by dagre; what sits on
- * something stands above it, with the ground at the bottom.
+ * something stands left of it, so that what comes off first is at the left and the ground at the right.
  */
 import { Graph, layout } from '@dagrejs/dagre';
 import { type Box, boxAround, type Spot } from './boxes.ts';
-import type { MapEdge, MapGraph, MapNode } from './map-graph.ts';
+import { EDGE_KINDS, type EdgeKind, type MapEdge, type MapGraph, type MapNode } from './map-graph.ts';
 import { SIZE, SMALL, textWidth, wrapped } from './svg.ts';
 
 export interface PlacedNode extends MapNode {
@@ -12,7 +12,13 @@ export interface PlacedNode extends MapNode {
   readonly box: Box;
 }
 
-export interface PlacedEdge extends MapEdge {
+/** All edges from one thing to another, as one line. */
+export interface PlacedEdge {
+  readonly from: string;
+  readonly to: string;
+  readonly kinds: readonly EdgeKind[];
+  /** `sits on, covers` */
+  readonly word: string;
   /** From the box of `from` to the box of `to`. */
   readonly points: readonly Spot[];
   /** Where the word for its kind stands. */
@@ -29,11 +35,14 @@ export interface MapLayout {
 const LABEL_WIDTH = 132;
 export const NODE_LINE = 16;
 const MARGIN = 8;
+const MANY = 60;
 
 export function layOutMap({ nodes, edges }: MapGraph): MapLayout {
-  const graph = new Graph({ directed: true, multigraph: true });
+  const graph = new Graph({ directed: true, multigraph: false });
   graph.setGraph({
-    rankdir: 'TB',
+    rankdir: 'LR',
+    // Nearly as good, and takes half the time where there is much.
+    ranker: nodes.length > MANY ? 'tight-tree' : 'network-simplex',
     nodesep: 14,
     edgesep: 8,
     ranksep: 22,
@@ -51,19 +60,15 @@ export function layOutMap({ nodes, edges }: MapGraph): MapLayout {
       height: lines.length * NODE_LINE + 10,
     });
   }
-  for (const edge of edges) {
-    graph.setEdge(
-      edge.from,
-      edge.to,
-      {
-        width: Math.ceil(textWidth(edge.kind, SMALL)) + 4,
-        height: 15,
-        labelpos: 'c',
-        // A chain of seats is what a reader follows: it is kept short and straight.
-        weight: edge.kind === 'sits on' ? 4 : 1,
-      },
-      edge.kind,
-    );
+  const lines = bundled(edges);
+  for (const { from, to, kinds, word } of lines) {
+    graph.setEdge(from, to, {
+      width: Math.ceil(textWidth(word, SMALL)) + 4,
+      height: 15,
+      labelpos: 'c',
+      // A chain of seats is what a reader follows: it is kept short and straight.
+      weight: kinds.includes('sits on') ? 4 : 1,
+    });
   }
   layout(graph);
   const { width = 0, height = 0 } = graph.graph() as { width?: number; height?: number };
@@ -72,13 +77,26 @@ export function layOutMap({ nodes, edges }: MapGraph): MapLayout {
       const at = graph.node(node.name) as Sized;
       return { ...node, lines: texts.get(node.name)!, box: boxAround(at, at.width, at.height) };
     }),
-    edges: edges.map((edge) => {
-      const at = graph.edge(edge.from, edge.to, edge.kind) as Sized & { points: Spot[] };
-      return { ...edge, points: at.points, labelBox: boxAround(at, at.width, at.height) };
+    edges: lines.map((line) => {
+      const at = graph.edge(line.from, line.to) as Sized & { points: Spot[] };
+      return { ...line, points: at.points, labelBox: boxAround(at, at.width, at.height) };
     }),
     width: Math.max(width, 2 * MARGIN),
     height: Math.max(height, 2 * MARGIN),
   };
+}
+
+function bundled(edges: readonly MapEdge[]): Omit<PlacedEdge, 'points' | 'labelBox'>[] {
+  const pairs = new Map<string, { from: string; to: string; kinds: EdgeKind[] }>();
+  for (const { from, to, kind } of edges) {
+    const pair = pairs.get(`${from} ${to}`);
+    if (pair) pair.kinds.push(kind);
+    else pairs.set(`${from} ${to}`, { from, to, kinds: [kind] });
+  }
+  return [...pairs.values()].map(({ from, to, kinds }) => {
+    const sorted = EDGE_KINDS.filter((kind) => kinds.includes(kind));
+    return { from, to, kinds: sorted, word: sorted.join(', ') };
+  });
 }
 
 interface Sized extends Spot {

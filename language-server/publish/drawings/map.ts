@@ -29,7 +29,7 @@ export function machineMap(graph: MapGraph, options: MapOptions): Drawing {
       width: laid.width,
       height: laid.height,
       title,
-      description: `${graph.nodes.length} things and ${graph.edges.length} lines; what sits on something stands above it. ${sentences.join(' ')}`,
+      description: `${graph.nodes.length} things and ${graph.edges.length} lines; what sits on something stands left of it. ${sentences.join(' ')}`,
       prefix,
       kind: 'map',
     },
@@ -85,9 +85,10 @@ function arrow(prefix: string, kind: EdgeKind): string {
   );
 }
 
-function lineOf({ from, to, kind, points }: PlacedEdge, prefix: string): string {
+function lineOf({ from, to, kinds, points }: PlacedEdge, prefix: string): string {
+  const [kind] = kinds as [EdgeKind];
   return element('path', {
-    d: rounded(points),
+    d: smooth(points),
     fill: 'none',
     stroke: 'currentColor',
     'stroke-width': kind === 'sits on' ? 1.75 : 1.25,
@@ -96,28 +97,30 @@ function lineOf({ from, to, kind, points }: PlacedEdge, prefix: string): string 
     'marker-end': `url(#${idOf(prefix, kind)})`,
     'data-from': from,
     'data-to': to,
-    'data-kind': kind,
+    'data-kind': kinds.join(', '),
   });
 }
 
-/** Through the middles of the pieces, so that corners are round. */
-function rounded(points: readonly { x: number; y: number }[]): string {
-  const [first, ...rest] = points;
+/** A curve through all the points (Catmull-Rom, as Bézier pieces), so that the words stand on their lines. */
+function smooth(points: readonly { x: number; y: number }[]): string {
+  const [first] = points;
   if (!first) return '';
-  const at = ({ x, y }: { x: number; y: number }) => `${short(x)} ${short(y)}`;
-  const last = rest.at(-1) ?? first;
-  if (rest.length < 2) return `M${at(first)}L${at(last)}`;
-  let path = `M${at(first)}`;
-  rest.slice(0, -1).forEach((point, index) => {
-    const next = rest[index + 1]!;
-    const end = next === last ? last : { x: (point.x + next.x) / 2, y: (point.y + next.y) / 2 };
-    path += `Q${at(point)} ${at(end)}`;
+  const at = (x: number, y: number) => `${short(x)} ${short(y)}`;
+  const pieces = points.slice(1).map((to, index) => {
+    const from = points[index]!;
+    const before = points[index - 1] ?? from;
+    const after = points[index + 2] ?? to;
+    const bend = 1 / 6;
+    return `C${at(from.x + (to.x - before.x) * bend, from.y + (to.y - before.y) * bend)} ${at(
+      to.x - (after.x - from.x) * bend,
+      to.y - (after.y - from.y) * bend,
+    )} ${at(to.x, to.y)}`;
   });
-  return path;
+  return `M${at(first.x, first.y)}${pieces.join('')}`;
 }
 
-function wordOf({ kind, labelBox, from, to }: PlacedEdge): string {
-  return label(kind, labelBox.x + labelBox.width / 2, labelBox.y + labelBox.height / 2 + SMALL * 0.35, {
+function wordOf({ word, labelBox, from, to }: PlacedEdge): string {
+  return label(word, labelBox.x + labelBox.width / 2, labelBox.y + labelBox.height / 2 + SMALL * 0.35, {
     'text-anchor': 'middle',
     'font-size': SMALL,
     'stroke-width': 4,
