@@ -48,6 +48,8 @@ const LABEL_HEIGHT = 14;
 const MARGIN = 6;
 /** A hole and its position number need this much room. */
 const PITCH = 50;
+const LEAST_PITCH = 2 * LEAST_RADIUS + LABEL_HEIGHT + 6;
+const LEAST_ON_CIRCLE = 31;
 /** On a circle the position numbers stand outside: holes may be as near as this. */
 const CIRCLE_PITCH = 2 * RADIUS + 4;
 
@@ -56,7 +58,8 @@ export function layOutOrder(picture: OrderPicture, width: number): OrderLayout {
   const { places } = picture;
   const spots = scaled(picture, width);
   const near = nearest(spots);
-  const radius = Math.max(Math.min(RADIUS, (near - 3) / 2), LEAST_RADIUS);
+  const between = picture.layout === 'circle' ? 3 : LABEL_HEIGHT + 6;
+  const radius = Math.max(Math.min(RADIUS, (near - between) / 2), LEAST_RADIUS);
   const middle = {
     x: (Math.min(...spots.map(({ x }) => x)) + Math.max(...spots.map(({ x }) => x))) / 2,
     y: (Math.min(...spots.map(({ y }) => y)) + Math.max(...spots.map(({ y }) => y))) / 2,
@@ -103,7 +106,9 @@ function scaled({ places, layout }: OrderPicture, width: number): Spot[] {
   const near = nearest(flat);
   const fits = Math.min(room / Math.max(wide, 1e-9), (1.1 * room) / Math.max(high, 1e-9));
   const pitch = layout === 'circle' ? CIRCLE_PITCH : PITCH;
-  const least = (2 * LEAST_RADIUS + 3) / near;
+  // Wider than asked, rather than numbers on top of each other; but not without end for two places nearly at one.
+  const apart = (layout === 'circle' ? LEAST_ON_CIRCLE : LEAST_PITCH) / near;
+  const least = apart * wide > 3 * width ? (2 * LEAST_RADIUS + 3) / near : apart;
   const looksWell = (layout === 'circle' ? Math.max(pitch, 78) : 64) / near;
   const wanted = Math.max(Math.min(fits, looksWell), Math.min(pitch / near, fits));
   const scale = Number.isFinite(wanted) ? Math.max(wanted, least) : 1;
