@@ -35,8 +35,14 @@ export async function openPage(
     troubles.push(`dialog: ${dialog.message()}`);
     void dialog.dismiss();
   });
-  page.on('request', (request) => {
-    if (!/^(file|data):/.test(request.url())) troubles.push(`request: ${request.url()}`);
+  const asked = (url: string, how: string) => {
+    if (!/^(file|data):/.test(url)) troubles.push(`request: ${url} ${how}`);
+  };
+  page.on('requestfinished', (request) => asked(request.url(), 'answered'));
+  page.on('requestfailed', (request) => {
+    const how = request.failure()?.errorText ?? '';
+    // What the page's own policy stops never leaves the browser.
+    if (how !== 'csp') asked(request.url(), how);
   });
   context.on('page', () => troubles.push('a window was opened'));
   await page.goto(address);

@@ -59,9 +59,12 @@ export function contextOf(doc: ProcedureDocument, options: PageOptions): Context
   };
 }
 
-/** The anchor of a task, step or record; ids hold no blanks. */
+/**
+ * The anchor of a task, step or record: letters, digits, hyphens and underscores. Names have no underscores, so what is
+ * written with one cannot be the anchor of another.
+ */
 export function anchor(id: string): string {
-  return `s-${id.replace(/\s+/g, '_')}`;
+  return `s-${id.replace(/[^\p{Letter}\p{Number}-]/gu, (char) => (char === '/' ? '_' : `_${char.codePointAt(0)!.toString(16)}_`))}`;
 }
 
 function numbersOf(doc: ProcedureDocument): Map<string, string> {

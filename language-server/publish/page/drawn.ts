@@ -5,7 +5,7 @@ import { Html, html } from './html.ts';
 /** `saidBy`: `In words`, the heading of the fold. */
 export function drawn({ svg, alternative }: Drawing, saidBy: string): Html {
   // A wide drawing scrolls by itself and never the page; the keyboard reaches it.
-  return html`<figure class="drawn"><div class="scroll" role="region" aria-label="${alternative.caption}" tabindex="0">${new Html(svg)}</div><details><summary>${saidBy}</summary>${words(alternative)}</details></figure>`;
+  return html`<figure class="drawn"><section class="scroll" aria-label="${alternative.caption}" tabindex="0">${new Html(svg)}</section><details><summary>${saidBy}</summary>${words(alternative)}</details></figure>`;
 }
 
 function words(alternative: TextAlternative): Html {

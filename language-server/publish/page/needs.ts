@@ -181,7 +181,7 @@ function differences(context: Context): Piece {
     ({ when, sentences, steps }) =>
       html`<tr${classes(context.conditions.classOf(when))}><th scope="row">${words.only(when.sentence)}</th><td>${sentences.map((one) => html`<p>${one}</p>`)}<p class="at">${words.atSteps} ${stepLinks(steps, context)}</p></td></tr>`,
   );
-  return html`<h3 id="differences">${words.differences}</h3><div class="scroll" role="region" aria-labelledby="differences" tabindex="0"><table class="small"><tbody>${rows}</tbody></table></div>`;
+  return html`<h3 id="differences">${words.differences}</h3><section class="scroll" aria-labelledby="differences" tabindex="0"><table class="small"><tbody>${rows}</tbody></table></section>`;
 }
 
 function used({ doc, words, options }: Context): Piece {

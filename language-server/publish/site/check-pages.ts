@@ -19,7 +19,7 @@ function example(title: string, text: string) {
   const shown = text.replace(/^\n+|\s+$/g, '');
   if (shown === '') return undefined;
   // It scrolls sideways where a line is long, so the keyboard has to reach it.
-  return html`<section><h2>${title}</h2><div class="scroll" role="region" aria-label="${title}" tabindex="0"><pre><code>${shown}</code></pre></div></section>`;
+  return html`<section><h2>${title}</h2><section class="scroll" aria-label="${title}" tabindex="0"><pre><code>${shown}</code></pre></section></section>`;
 }
 
 export function checksPage(checks: readonly Check[], place: SitePlace): string {

@@ -59,7 +59,7 @@ input { accent-color: var(--accent); }
 .severity.error { color: var(--stop); }
 .severity.warning { color: var(--watch); }
 .drawn svg { display: block; max-width: 100%; height: auto; min-width: min(100%, 20rem); }
-pre { overflow-x: auto; background: var(--plate); border: 1px solid var(--line); padding: .75rem 1rem; font: .9rem/1.45 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
+pre { width: max-content; min-width: 100%; margin: .5rem 0; background: var(--plate); border: 1px solid var(--line); padding: .75rem 1rem; font: .9rem/1.45 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
 code { font: .92em ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
 .entries { list-style: none; padding: 0; }
 .entries li { padding: .6rem 0; border-bottom: 1px solid var(--line); }

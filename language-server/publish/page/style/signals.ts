@@ -3,12 +3,12 @@
  * what they are in dark and forced colours, because the colour is part of the sign.
  */
 export const SIGNALS = `
-.sig-danger { --signal: #c00f24; --on-signal: #ffffff; }
+.sig-danger { --signal: #a30a1b; --on-signal: #ffffff; }
 .sig-warning { --signal: #f28500; --on-signal: #000000; }
 .sig-caution { --signal: #ffd200; --on-signal: #000000; }
-.sig-notice { --signal: #0a5aa8; --on-signal: #ffffff; }
+.sig-notice { --signal: #08508f; --on-signal: #ffffff; }
 .sig-note { --signal: var(--plate); --on-signal: var(--ink); }
-.military.sig-warning { --signal: #c00f24; --on-signal: #ffffff; }
+.military.sig-warning { --signal: #a30a1b; --on-signal: #ffffff; }
 .panel { border: .1875rem solid var(--signal); background: var(--sheet); margin: .75rem 0; border-radius: .2rem; overflow: hidden; }
 .panel .signal { display: flex; flex-wrap: wrap; align-items: center; gap: .25rem .6rem; margin: 0; padding: .3rem .75rem; background: var(--signal); color: var(--on-signal); forced-color-adjust: none; }
 .panel .signal b { font-size: 1.2rem; letter-spacing: .06em; line-height: 1.3; }
