@@ -1,0 +1,3 @@
+import { fuzzes } from './range.ts';
+
+fuzzes(1, 10_000);
