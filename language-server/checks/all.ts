@@ -58,6 +58,7 @@ import { thrownAwayWith } from './order/thrown-away-with.ts';
 import { trialNotUndone } from './order/trial-not-undone.ts';
 import { turnedWhileLocked } from './order/turned-while-locked.ts';
 import { wrongVerb } from './order/wrong-verb.ts';
+import { RULES } from './rules-list.ts';
 import { toolFailure } from './text/tool-failure.ts';
 import { WORDING } from './wording-list.ts';
 
@@ -134,6 +135,7 @@ export const ALL_CHECKS: readonly Check[] = [
   ...FLOW,
   ...CONTRACTS,
   // What names, quantities, machine files and the text itself show.
+  ...RULES,
   ...NAMES,
   ...QUANTITIES,
   ...WORDING,

@@ -4,7 +4,7 @@
  * becomes a finding about the tool, and the rest goes on.
  */
 import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
-import { execute, type House } from '../execution/execute.ts';
+import { type House as Execution, execute } from '../execution/execute.ts';
 import { SharedWork } from '../execution/flow.ts';
 import { amountFaults } from '../model/amounts-in-steps.ts';
 import { buildModel } from '../model/build.ts';
@@ -24,13 +24,27 @@ import { resourceFaults } from '../model/resource-faults.ts';
 import { testerFaults } from '../model/tester-faults.ts';
 import { wordingFaults } from '../model/wording-faults.ts';
 import type { SourceHost } from '../project/project.ts';
-import { type Finding, inReadingOrder } from '../report/finding.ts';
+import { type Finding, inOrder, inReadingOrder, type Severity } from '../report/finding.ts';
+import { ruleFaults } from '../rules/faults.ts';
+import { IdleRules } from '../rules/idle.ts';
+import { ruleWatch } from '../rules/watch.ts';
 import { checkNamed } from './all.ts';
 import { speak } from './speak.ts';
 import { toolFailure } from './text/tool-failure.ts';
+import { sortOut, type Waived } from './waivers.ts';
+
+/** What the house has agreed on, where it is not the usual. */
+export interface House extends Execution {
+  /** By the name of the check; `off`: not reported. */
+  severities?: Readonly<Record<string, Severity | 'off'>>;
+  /** Files whose rules (and shared declarations) hold everywhere, as the host reads them. */
+  ruleFiles?: readonly string[];
+}
 
 export interface CheckResult {
   findings: Finding[];
+  /** Findings that a waiver holds back, in reading order. */
+  waived: Waived[];
   /** Files checked, not counting those only used. */
   files: number;
   /** Actions executed: the measure of work. */
@@ -38,13 +52,20 @@ export interface CheckResult {
 }
 
 export function checkProject(host: SourceHost, paths: readonly string[], house: House = {}): CheckResult {
-  const loader = new Loader(host);
+  const loader = new Loader(host, house.ruleFiles);
   const checker = new ProjectCheck(loader, new Map(), house);
   for (const path of paths) {
     const file = loader.load(path);
     if (file) checker.file(file);
   }
-  return { findings: inReadingOrder(checker.findings), files: paths.length, statements: checker.statements };
+  checker.finish();
+  const { statements, waived } = checker;
+  return {
+    findings: inReadingOrder(checker.findings),
+    waived: [...waived].sort((a, b) => inOrder(a.finding, b.finding)),
+    files: paths.length,
+    statements,
+  };
 }
 
 /** Models by the machine (or the file of shared declarations) they are made from. */
@@ -52,11 +73,13 @@ export type Models = Map<Machine | LoadedFile, { model: Model; facts: Fact[] }>;
 
 export class ProjectCheck {
   readonly findings: Finding[] = [];
+  readonly waived: Waived[] = [];
   statements = 0;
   private readonly models: Models;
   private readonly shared = new Map<Model, SharedWork>();
   private readonly loader: Loader;
   private readonly house: House;
+  private readonly idle = new IdleRules();
 
   /** `models` may hold some that were made before, from files that the loader still gives. */
   constructor(loader: Loader, models: Models = new Map(), house: House = {}) {
@@ -66,6 +89,26 @@ export class ProjectCheck {
   }
 
   file(file: LoadedFile): void {
+    const before = this.findings.length;
+    this.whole(file);
+    const sorted = sortOut(this.findings.splice(before), file.procedures, file.path);
+    this.findings.push(...sorted.findings.filter(({ check }) => this.severity(check) !== 'off'));
+    this.waived.push(...sorted.waived);
+    this.say(sorted.facts);
+    this.idle.checked(file.path);
+  }
+
+  /** What only all files together show: rules that apply to none of their machines. */
+  finish(): void {
+    for (const { model } of this.models.values()) this.idle.add(model);
+    this.say(this.idle.facts().filter(({ check }) => this.severity(check) !== 'off'));
+  }
+
+  private severity(name: string): Severity | 'off' | undefined {
+    return this.house.severities?.[name];
+  }
+
+  private whole(file: LoadedFile): void {
     for (const problem of file.parsed.problems) {
       this.say([
         {
@@ -120,6 +163,7 @@ export class ProjectCheck {
             ...machineFaults(model),
             ...fasteningFaults(model),
             ...declaredHazardFaults(model),
+            ...ruleFaults(model),
             ...declared,
           ].filter(ofThisFile),
           model,
@@ -135,6 +179,7 @@ export class ProjectCheck {
           ...machineFaults(model),
           ...fasteningFaults(model),
           ...declaredHazardFaults(model),
+          ...ruleFaults(model),
           ...declared,
         ].filter(ofThisFile);
         // What the machines that use the file declare is not known here.
@@ -162,7 +207,16 @@ export class ProjectCheck {
     this.say([...fluidFaults(model, procedure, file), ...testerFaults(model, procedure, file)], model);
     this.say(resourceFaults(model, procedure, file, visible), model);
     this.say(pictureFaults(procedure, file));
-    const { run, facts } = execute(model, procedure, file.path, visible, this.house, this.sharedOf(model));
+    const { run, facts } = execute(
+      model,
+      procedure,
+      file.path,
+      visible,
+      this.house,
+      this.sharedOf(model),
+      false,
+      ruleWatch,
+    );
     this.statements += run.executed;
     this.say(
       facts.filter((fact) => fact.at.file === file.path && !followsFrom(names.facts, fact)),
@@ -227,7 +281,9 @@ export class ProjectCheck {
       const inner = fact.inner === undefined ? undefined : checkNamed(fact.inner);
       // A fault of a loop, a branch or a used procedure tells the fault itself in that check's own sentence.
       const told = inner ? { ...fact, words: { ...fact.words, inner: inner.says(fact).message } } : fact;
-      this.findings.push(speak(told, check, check.severity, model?.cases, model?.built ?? 1));
+      const asked = this.severity(check.name);
+      const severity = asked === undefined || asked === 'off' ? check.severity : asked;
+      this.findings.push(speak(told, check, severity, model?.cases, model?.built ?? 1));
     }
   }
 

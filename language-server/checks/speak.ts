@@ -104,6 +104,7 @@ const STORY: Readonly<Record<Story, string>> = {
   'worked on': 'worked on here',
   named: 'named here',
   declared: 'declared here',
+  ruled: 'the rule stands here',
 };
 
 /** The subject of a fact as a reader says it: `the head bolts #1 and #3`, `the left brake pad`. */

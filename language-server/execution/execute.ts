@@ -3,7 +3,7 @@
  * Pure: gives facts, never words.
  */
 import type { Header, Procedure, StateClaim } from '../../grammar/syntax/tree.ts';
-import type { Convention } from '../hazards/index.ts';
+import type { Convention, LiftingGuideline } from '../hazards/index.ts';
 import { casesOf } from '../model/conditions.ts';
 import type { Fact } from '../model/facts.ts';
 import type { Model } from '../model/model.ts';
@@ -16,13 +16,19 @@ import { Flow, SharedWork, sameFault, tasksOf } from './flow.ts';
 import { neverNeeded } from './never-needed.ts';
 import { meaning } from './questions.ts';
 import { Run } from './run.ts';
+import type { Watcher } from './watch.ts';
 import { watchers } from './watchers.ts';
 
 /** What the house has agreed on, where it is not the usual. */
 export interface House {
   /** What the signal words of notices mean. */
   convention?: Convention;
+  /** Against which guideline weights lifted by hand are held. */
+  liftingGuideline?: LiftingGuideline;
 }
+
+/** Gives who looks on beside those that always do: the rules of the house. */
+export type MoreWatchers = (run: Run, procedure: Procedure, file: string) => Watcher[];
 
 export interface Execution {
   run: Run;
@@ -41,11 +47,13 @@ export function execute(
   house: House = {},
   shared = new SharedWork(),
   journal = false,
+  more: MoreWatchers = () => [],
 ): Execution {
-  const { run, flow, all, mustCome } = start(model, procedure, file, visible, shared, journal);
-  run.watchers.push(...watchers(run, procedure, house.convention));
+  const { run, flow, all, mustCome } = start(model, procedure, file, visible, shared, journal, more);
+  run.watchers.push(...watchers(run, procedure, house));
   flow.block(procedure.body);
-  for (const watcher of run.watchers) watcher.finish?.();
+  const finished = run.cases.minus(all, run.cases.or(flow.unfinished, flow.ended));
+  for (const watcher of run.watchers) watcher.finish?.(procedure.body?.closed ? finished : NONE);
   // Once track is lost every thing is undecided: that is told once, at the place.
   for (const thing of run.lost ? [] : run.undecided) {
     const name = procedure.name ?? procedure;
@@ -56,7 +64,7 @@ export function execute(
     run.facts.push(...facts.facts);
     neverNeeded(run);
     atTheEnd(run, {
-      finished: run.cases.minus(all, run.cases.or(flow.unfinished, flow.ended)),
+      finished,
       ...facts,
       mustCome,
     });
@@ -87,9 +95,11 @@ function start(
   visible: readonly LoadedFile[],
   shared = new SharedWork(),
   journal = false,
+  more: MoreWatchers = () => [],
 ) {
   const run = new Run(model);
   if (journal) run.journal = [];
+  run.watchers.push(...more(run, procedure, file));
   const mustCome = begin(run, procedure, file, visible, 0);
   for (const header of procedure.headers) {
     if (header.header === 'only' && header.condition) {
@@ -99,6 +109,7 @@ function start(
       );
     }
   }
+  for (const watcher of run.watchers) watcher.begun?.();
   const flow = new Flow(run, file, visible, tasksOf(procedure));
   flow.shared = shared;
   flow.alone = (other, from) => {
@@ -106,7 +117,7 @@ function start(
     if (!alone.has(other)) {
       // Procedures that use each other in a circle ask for this one again.
       alone.set(other, new Set());
-      const { facts } = execute(model, other, from, visible, {}, shared);
+      const { facts } = execute(model, other, from, visible, {}, shared, false, more);
       alone.set(other, new Set(facts.map(sameFault)));
     }
     return alone.get(other)!;

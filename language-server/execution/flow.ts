@@ -46,7 +46,7 @@ export class SharedWork {
 
 /** What makes two findings the same fault, wherever each was found. */
 export function sameFault(fact: Fact): string {
-  return `${fact.check} ${fact.subject?.thing.id}`;
+  return `${fact.check} ${fact.subject?.thing.id} ${fact.words?.rule ?? ''}`;
 }
 
 export class Flow {
@@ -379,6 +379,7 @@ export class Flow {
             file,
           );
           makeSo(run, found.procedure);
+          for (const watcher of run.watchers) watcher.printedElsewhere?.();
         }
         this.tasks = tasks;
       }

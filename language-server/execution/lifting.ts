@@ -5,7 +5,7 @@
  * named, or where the thing hangs or stands on a support. Fact `heavy-lift`: a guideline, never a proof of safety.
  */
 import type { Action, Procedure } from '../../grammar/syntax/tree.ts';
-import { MOST_IN_A_TEAM, mostByHand } from '../hazards/index.ts';
+import { type LiftingGuideline, MOST_IN_A_TEAM, mostByHand } from '../hazards/index.ts';
 import { bandIn, readTyped } from '../model/fastening-amounts.ts';
 import { clauseOf } from '../model/fastening-declared.ts';
 import type { Thing } from '../model/model.ts';
@@ -43,9 +43,11 @@ export class LiftWatch implements Watcher {
   private readonly run: Run;
   private readonly masses = new Map<number, number>();
   private readonly stated: number | undefined;
+  private readonly guideline: LiftingGuideline;
 
-  constructor(run: Run, procedure: Procedure) {
+  constructor(run: Run, procedure: Procedure, guideline: LiftingGuideline = 'hse') {
     this.run = run;
+    this.guideline = guideline;
     for (const thing of run.model.things) {
       const mass = massOf(run, thing);
       if (mass === undefined) continue;
@@ -63,7 +65,7 @@ export class LiftWatch implements Watcher {
       return;
     const named = action.tails.find((tail) => tail.tail === 'with' && tail.people !== undefined);
     const people = (named?.tail === 'with' ? named.people : undefined) ?? this.stated;
-    const limit = mostByHand(people ?? MOST_IN_A_TEAM);
+    const limit = mostByHand(people ?? MOST_IN_A_TEAM, this.guideline);
     for (const item of items) {
       const { cases } = this.run;
       const thing = this.run.thing(item);
@@ -83,6 +85,7 @@ export class LiftWatch implements Watcher {
           words: {
             mass: number(weight.mass),
             limit: number(limit),
+            guideline: people === 1 ? this.guideline : 'hse',
             ...(people === undefined ? {} : { people: String(people) }),
           },
         });

@@ -25,6 +25,8 @@ const FEWER_ENTRIES = 8;
 const MANY_NODES = 30_000;
 
 export class State {
+  /** Variables that were written, for whoever wants to know. */
+  changed: Set<number> | undefined;
   private readonly value: Uint8Array;
   private readonly since: Int32Array;
   private readonly assumed: Uint8Array;
@@ -74,6 +76,7 @@ export class State {
     const exists = this.exists(variable);
     const cases = this.cases.and(within, exists);
     if (cases === NONE) return;
+    this.changed?.add(variable);
     if (cases === exists) {
       this.split.delete(variable);
       this.value[variable] = value;

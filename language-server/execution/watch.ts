@@ -4,6 +4,7 @@
  * changes it.
  */
 import type { Action, Notice } from '../../grammar/syntax/tree.ts';
+import type { CaseSet } from './cases.ts';
 
 export interface Watcher {
   notice?(notice: Notice, file: string): void;
@@ -13,6 +14,13 @@ export interface Watcher {
   /** `items` are those of the objects, in order. The action is not carried out yet. */
   before?(action: Action, file: string, items: readonly number[]): void;
   after?(action: Action, items: readonly number[]): void;
-  /** Everything was carried out: the facts are due. */
-  finish?(): void;
+  /** The same for each group of objects that are done together, one group after the other. */
+  beforeEach?(action: Action, file: string, items: readonly number[]): void;
+  afterEach?(): void;
+  /** Things stand as the procedure finds them; what an earlier one did is over. */
+  begun?(): void;
+  /** A procedure that is printed elsewhere was done. */
+  printedElsewhere?(): void;
+  /** Everything was carried out: the facts are due. `finished`: the cases in which the text is complete. */
+  finish?(finished: CaseSet): void;
 }

@@ -49,9 +49,12 @@ interface Form {
   readonly longest: number;
 }
 
+/** kg: what the equation recommends where every multiplier is 1. */
+export const LOAD_CONSTANT = 23;
+
 const FORMS: Readonly<Record<LiftUnits, Form>> = {
   metric: {
-    load: 23,
+    load: LOAD_CONSTANT,
     reach: 25,
     farthest: 63,
     knuckles: 75,

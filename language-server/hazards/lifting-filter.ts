@@ -7,6 +7,7 @@
  * L23 for frequency and twisting; a team of two has two thirds, a team of three half of the sum of what each could
  * lift alone, and more than four are unlikely to work together.
  */
+import { LOAD_CONSTANT } from './lifting-equation.ts';
 
 export const ZONES = [
   'above shoulder height',
@@ -61,8 +62,12 @@ export function teamWeight(each: readonly number[]): number {
 /** `hse`: the filter of this file. `niosh`: see lifting-equation.ts. */
 export type LiftingGuideline = 'hse' | 'niosh';
 
-/** kg beyond which no box of the filter lets so many people lift, whatever their posture. */
-export function mostByHand(people: number): number {
+/**
+ * kg beyond which the guideline lets so many people lift in no posture: the largest box of the filter, or for one
+ * person the load constant of the NIOSH equation, which knows no teams: for these the filter holds in either case.
+ */
+export function mostByHand(people: number, guideline: LiftingGuideline = 'hse'): number {
+  if (guideline === 'niosh' && people === 1) return LOAD_CONSTANT;
   const team = Math.min(Math.max(1, Math.floor(people)), MOST_IN_A_TEAM);
   return teamWeight(Array.from({ length: team }, () => LARGEST_BOX));
 }

@@ -68,4 +68,5 @@ export type Story =
   | 'disturbed'
   | 'worked on'
   | 'named'
-  | 'declared';
+  | 'declared'
+  | 'ruled';

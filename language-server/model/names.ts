@@ -22,9 +22,12 @@ export class Loader {
   private readonly loaded = new Map<string, LoadedFile>();
   private readonly visibleFrom = new Map<LoadedFile, LoadedFile[]>();
   private readonly host: SourceHost;
+  private readonly everywhere: readonly string[];
 
-  constructor(host: SourceHost) {
+  /** `everywhere`: files that every file is taken to use, as the host reads them. */
+  constructor(host: SourceHost, everywhere: readonly string[] = []) {
     this.host = host;
+    this.everywhere = everywhere;
   }
 
   get files(): readonly LoadedFile[] {
@@ -60,11 +63,21 @@ export class Loader {
     const known = this.visibleFrom.get(file);
     if (known) return known;
     const result = [file];
-    for (let index = 0; index < result.length; index++) {
-      for (const used of result[index]!.uses) if (!result.includes(used)) result.push(used);
+    withUsed(result);
+    for (const path of this.everywhere) {
+      const house = this.load(path);
+      if (house && !result.includes(house)) result.push(house);
     }
+    withUsed(result);
     this.visibleFrom.set(file, result);
     return result;
+  }
+}
+
+/** Adds what the files use, directly or through others. */
+function withUsed(files: LoadedFile[]): void {
+  for (let index = 0; index < files.length; index++) {
+    for (const used of files[index]!.uses) if (!files.includes(used)) files.push(used);
   }
 }
 

@@ -54,13 +54,16 @@ export const SEVERITIES: readonly Severity[] = ['error', 'warning', 'information
 
 /** Findings in reading order: by file, place, check. */
 export function inReadingOrder(findings: readonly Finding[]): Finding[] {
-  return [...findings].sort(
-    (a, b) =>
-      compare(a.file, b.file) ||
-      a.start - b.start ||
-      a.end - b.end ||
-      compare(a.check, b.check) ||
-      compare(a.message, b.message),
+  return [...findings].sort(inOrder);
+}
+
+export function inOrder(a: Finding, b: Finding): number {
+  return (
+    compare(a.file, b.file) ||
+    a.start - b.start ||
+    a.end - b.end ||
+    compare(a.check, b.check) ||
+    compare(a.message, b.message)
   );
 }
 

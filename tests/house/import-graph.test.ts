@@ -59,6 +59,14 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'language-server/hazards',
     'language-server/model',
   ],
+  'language-server/rules': [
+    'grammar/syntax',
+    'grammar/quantity',
+    'grammar/tokens',
+    'language-server/report',
+    'language-server/model',
+    'language-server/execution',
+  ],
   'language-server/checks': [
     'grammar/syntax',
     'grammar/quantity',
@@ -71,6 +79,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'language-server/wording',
     'language-server/model',
     'language-server/execution',
+    'language-server/rules',
   ],
   'language-server/config': [
     'grammar/syntax',
@@ -168,6 +177,7 @@ function meaningRooms(): string[] {
     'wording',
     'model',
     'execution',
+    'rules',
     'checks',
     'config',
     'features',

@@ -53,6 +53,9 @@ const WORDS: ReadonlySet<string> = new Set([
   'normal position',
   'way of securing',
   'protective clothing',
+  'check',
+  'kind',
+  'clause',
 ]);
 
 function help({ words = {} }: Fact): string {
@@ -76,6 +79,11 @@ function help({ words = {} }: Fact): string {
       return `Declare it in the machine, as in \`variant supply: single-phase, three-phase\`.${names}`;
     case 'state':
       return 'What the technician sees stands in quotation marks: `if "the pump runs" { }`. A state is one word, such as `off`, `loose`, `drained` or `isolated`.';
+    case 'check':
+      return '`dowel explain` lists the checks.';
+    case 'kind':
+    case 'clause':
+      return `Use another word.${names.replace('Declared so far', 'There are')}`;
     case 'table':
       return `Declare the table in the machine.${names}`;
     default:

@@ -40,7 +40,11 @@ export function perform(run: Run, action: Action, file: string, resolve: Resolve
   const items = groups.flat();
   for (const watcher of run.watchers) watcher.before?.(action, file, items);
   const verb = PERFORMERS[action.verb];
-  if (verb) for (const items of groups.length > 0 ? groups : [[]]) verb(run, items, action, resolve);
+  for (const items of groups.length > 0 ? groups : [[]]) {
+    for (const watcher of run.watchers) watcher.beforeEach?.(action, file, items);
+    verb?.(run, items, action, resolve);
+    for (const watcher of run.watchers) watcher.afterEach?.();
+  }
   timePasses(run, action);
   run.flush();
   for (const watcher of run.watchers) watcher.after?.(action, items);
