@@ -25,7 +25,7 @@ export class BeforeCourse extends Course {
       this.count(doing, this.run.within);
       const forbidden = this.isForbidden(doing, this.run.within);
       if (forbidden !== NONE) this.early.push({ doing, cases: forbidden });
-    } else this.open = this.run.cases.minus(this.open, fresh);
+    }
     const { trigger, demand } = this.instance;
     if (!trigger || !isState(trigger) || !isState(demand)) return;
     const { cases, within } = this.run;

@@ -59,10 +59,11 @@ const BELONGINGS = [
 
 /**
  * Of a whole group that is named, those that belong to the item that the rule is about: after one wheel is fitted its
- * own nuts are asked for. All of the group where none of them belongs to it.
+ * own nuts are asked for; of the same group, the same position. All of the group where none of them belongs to it.
  */
 export function ownOf(model: Model, items: readonly number[], about: number | undefined): readonly number[] {
   if (about === undefined || items.length < 2 || model.thingOf[about]!.positions.length < 2) return items;
+  if (items.includes(about)) return [about];
   const own = items.filter((item) => belongsTo(model, item, about) || belongsTo(model, about, item));
   return own.length > 0 ? own : items;
 }

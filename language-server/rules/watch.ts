@@ -160,6 +160,7 @@ export class RuleWatch implements Watcher {
       every: run.working,
       words: {
         rule: rule.name?.text ?? '',
+        body: String(rule.bodies.indexOf(body)),
         sentence: rule.title?.value ?? '',
         scope: instance.scope,
         ask: instance.require ? 'require' : 'never',
