@@ -174,8 +174,9 @@ function rowPlaces(counts: readonly number[], firstAt: Corner, backAndForth: boo
       places.push({
         position,
         name: `#${position}`,
-        x: way * (column - (count - 1) / 2),
-        y: down * (row - (counts.length - 1) / 2),
+        // + 0: no negative zero, which JSON does not keep.
+        x: way * (column - (count - 1) / 2) + 0,
+        y: down * (row - (counts.length - 1) / 2) + 0,
       });
     }
   });
