@@ -29,6 +29,19 @@ export function ending(w: Work, claims: readonly Claim[]): void {
     const by = causeOf(stateOf(w, item), item);
     if (by === START) w.report(item.kind === 'connection' ? 'left-disconnected' : 'left-off', line);
   }
+  for (const { claim, line } of w.state.foundOtherwise) {
+    const kind = LEFT_AS_FOUND[claim.state];
+    const items = [...claimedItems(w.model, claim)];
+    const isClaimed =
+      claim.refs.some(({ name }) => claimedSystems.has(name)) || items.some((item) => claimed.has(item));
+    if (kind === undefined || isClaimed || !claimIsSo(w.model, w.state, claim)) continue;
+    // A part that is off is among what was found away.
+    if (claim.state === 'off' && items.some((item) => item.kind !== 'control' && item.kind !== 'isolator'))
+      continue;
+    const isNormal = (item: Item) => stateOf(w, item).flowing === stateOf(w, item).normally;
+    if (kind === 'left-open' && items.every((item) => isNormal(item))) continue;
+    w.report(kind, line);
+  }
   const named = partsLeft(w, claimed, left);
   for (const item of [...named, ...claimedOff]) {
     for (const own of [...item.seals, ...item.fasteners, ...item.connections]) named.add(own);
@@ -44,6 +57,22 @@ export function ending(w: Work, claims: readonly Claim[]): void {
   for (const [item, by] of w.state.bypasses) if (!claimed.has(item)) left('bypass-left', by);
   systemsLeft(w, claimedSystems, left);
 }
+
+/** What is left undone where something ends as the procedure before this one left it. */
+const LEFT_AS_FOUND: Readonly<Record<string, string>> = {
+  aside: 'left-aside',
+  loose: 'left-loose',
+  'hand-tight': 'left-loose',
+  open: 'left-open',
+  closed: 'left-open',
+  on: 'left-open',
+  off: 'left-open',
+  locked: 'left-locked',
+  drained: 'left-drained',
+  isolated: 'left-isolated',
+  supported: 'left-supported',
+  raised: 'left-supported',
+};
 
 function causeOf(one: ItemState, item: Item): Cause {
   if (item.kind === 'fastener') return one.fasteningBy;

@@ -10,7 +10,16 @@ import { perform, things } from './perform.ts';
 import type { Reading } from './reader.ts';
 import { reversed } from './reverse.ts';
 import type { Action, Block, Condition, Procedure, Statement } from './shape.ts';
-import { conditionHolds, copyOf, makeSo, rememberAway, START, sameState, stateAtStart } from './state.ts';
+import {
+  conditionHolds,
+  copyOf,
+  makeSo,
+  rememberAway,
+  rememberOtherwise,
+  START,
+  sameState,
+  stateAtStart,
+} from './state.ts';
 import { askedOften, findTask, firstPositions, onlyLooks, questionsOf } from './statements.ts';
 import type { Comparison, Trace } from './trace.ts';
 
@@ -59,9 +68,10 @@ export class Execution {
       { ...this.variants },
       Object.entries(this.variants).map(([name, value]) => `${name} ${value}`),
     );
-    for (const { claim, whole, line } of this.startClaims()) {
+    for (const { claim, whole, line, before } of this.startClaims()) {
       makeSo(this.model, state, claim, START);
       if (whole) rememberAway(this.model, state, claim, line);
+      if (before) rememberOtherwise(state, claim, line);
     }
     const cases = this.plain(this.procedure.body!, [first]);
     if (cases === 'as before') return;
@@ -126,11 +136,19 @@ export class Execution {
 
   private startClaims() {
     const { starts, startsWhere } = this.procedure;
-    const own = starts.map((claim) => ({ claim, whole: claim.scope !== 'things', line: claim.line }));
+    const own = starts.map((claim) => ({
+      claim,
+      whole: claim.scope !== 'things',
+      line: claim.line,
+      before: false,
+    }));
     if (startsWhere === undefined) return own;
     const before = this.reading.procedures.get(startsWhere.name);
     if (!before) throw new Error(`no procedure ${startsWhere.name}`);
-    return [...before.ends.map((claim) => ({ claim, whole: true, line: startsWhere.line })), ...own];
+    return [
+      ...before.ends.map((claim) => ({ claim, whole: true, line: startsWhere.line, before: true })),
+      ...own,
+    ];
   }
 
   private block(block: Block, cases: Case[]): Case[] {

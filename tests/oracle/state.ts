@@ -88,6 +88,8 @@ export interface State {
   bypassTools: Map<Item, Item>;
   /** What the whole of something was found away at the start, and the line of the header that says so. */
   foundAway: Map<Item, number>;
+  /** What else the procedure before this one left (open, locked, isolated …), and the line that says so. */
+  foundOtherwise: { claim: Claim; line: number }[];
 }
 
 /** `positions` gives, for a control, what the first action on it in the text makes of it. */
@@ -99,6 +101,7 @@ export function stateAtStart(model: Model, positions: ReadonlyMap<string, boolea
     bypasses: new Map(),
     bypassTools: new Map(),
     foundAway: new Map(),
+    foundOtherwise: [],
   };
   for (const item of model.items) state.items[item.id] = itemAtStart(item, positions);
   for (const system of model.systems) {
@@ -205,6 +208,11 @@ export function rememberAway(model: Model, state: State, claim: Claim, line: num
   }
 }
 
+/** Remembers what else the procedure before this one left. */
+export function rememberOtherwise(state: State, claim: Claim, line: number): void {
+  for (const ref of claim.refs) state.foundOtherwise.push({ claim: { ...claim, refs: [ref] }, line });
+}
+
 export function isAway(one: ItemState, item: Item): boolean {
   if (item.kind === 'fastener') return one.fastening === 'out';
   if (item.kind === 'connection') return one.joined !== 'connected';
@@ -220,6 +228,7 @@ export function copyOf(state: State): State {
     bypasses: new Map(state.bypasses),
     bypassTools: new Map(state.bypassTools),
     foundAway: state.foundAway,
+    foundOtherwise: state.foundOtherwise,
   };
 }
 
