@@ -12,6 +12,7 @@ import { CI_SERVICES } from './first-files.ts';
 import type { FormatOptions } from './format.ts';
 import type { InitOptions } from './init.ts';
 import { complain, type ExitCode } from './output.ts';
+import type { PublishCommandOptions } from './publish.ts';
 import { FORMS, type OutputFile } from './reports.ts';
 import type { StateOptions } from './state.ts';
 
@@ -119,6 +120,16 @@ function program(done: (code: ExitCode) => void): Command {
     )
     .action(async (old: string, now: string, paths: string[], options: CompareOptions) =>
       done(await (await import('./compare.ts')).compare(old, now, paths, options)),
+    );
+
+  dowel
+    .command('publish')
+    .description('make a site of the procedures that check clean: pages that work offline and on paper')
+    .argument('<path>', 'a folder that is searched for files ending in .dowel, or one file')
+    .requiredOption('--out <folder>', 'the folder of the site; it is replaced as a whole')
+    .option('--allow-findings', 'publish what has findings, too, with the findings on top of the page')
+    .action(async (path: string, options: PublishCommandOptions) =>
+      done((await import('./publish.ts')).publish(path, options)),
     );
 
   dowel

@@ -133,14 +133,21 @@ function isListed(name: string, lists: ReturnType<typeof listsOf>): boolean {
   );
 }
 
-/** The findings about this procedure: those that stand in its text. */
+/**
+ * The findings about this procedure: those in its text, in the procedures it uses, and in what it shares with others
+ * (the machine, files that it uses), wherever no other procedure stands.
+ */
 function checkOf(job: Job, words: Words, all: readonly Finding[] | undefined): CheckResult {
   const none = { errors: 0, warnings: 0, informations: 0, hints: 0, findings: [] };
   if (!all) return { checked: false, ...none, sentence: words.say('check.not') };
-  const { procedure, file } = job;
-  const own = all.filter(
-    (one) => one.file === file.path && one.start >= procedure.start && one.start <= procedure.end,
-  );
+  const { procedure, file, visible, uses } = job;
+  const seen = new Map([file, ...visible].map((one) => [one.path, one]));
+  const mine = new Set([procedure, ...uses.map((use) => use.procedure)]);
+  const own = all.filter((one) => {
+    const at = seen.get(one.file);
+    const around = at?.procedures.find(({ start, end }) => one.start >= start && one.start <= end);
+    return at !== undefined && (around === undefined || mine.has(around));
+  });
   const sorted = [...own].sort((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
   const count = (severity: Finding['severity']) => own.filter((one) => one.severity === severity).length;
   const kinds = SEVERITIES.flatMap((severity) => {
@@ -149,7 +156,7 @@ function checkOf(job: Job, words: Words, all: readonly Finding[] | undefined): C
       ? [words.say(`check.kind.${severity}`, { count: number, number: numberWord(number) })]
       : [];
   });
-  const lines = linesOf(file.text);
+  const lines = new Map([...seen].map(([path, { text }]) => [path, linesOf(text)]));
   return {
     checked: true,
     errors: count('error'),
@@ -169,7 +176,7 @@ function checkOf(job: Job, words: Words, all: readonly Finding[] | undefined): C
       severity,
       message,
       file: path,
-      line: lines.at(start).line + 1,
+      line: lines.get(path)!.at(start).line + 1,
     })),
   };
 }
