@@ -8,7 +8,7 @@ export function closing(context: Context): Html {
   const { doc, words } = context;
   const { check } = doc;
   return html`<section id="after" aria-labelledby="after-title"><h2 id="after-title">${words.after}</h2>
-${block('ends-with', words.endsWith, doc.endsWith.length > 0 && paragraphs(doc.endsWith, 'state', context), words.none)}
+${block('ends-with', words.endsWith, doc.endsWith.length > 0 && paragraphs(doc.endsWith, 'state', context), words.asUsual)}
 ${block('left-at-end', words.leftAtEnd, leftAtEnd(context), words.none)}
 ${block('tally', words.tally, tally(context), words.none)}<p id="tally-says" class="tally-says" role="status"></p>
 ${block('waste', words.waste, waste(context), words.none)}

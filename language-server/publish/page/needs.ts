@@ -39,7 +39,7 @@ ${fact(
   ),
   words.none,
 )}
-${fact(words.startsWith, doc.startsWith.length > 0 && paragraphs(doc.startsWith, 'state', context), words.none)}
+${fact(words.startsWith, doc.startsWith.length > 0 && paragraphs(doc.startsWith, 'state', context), words.asUsual)}
 ${fact(
   words.protection,
   bullets(
@@ -60,7 +60,8 @@ ${used(context)}
 }
 
 function machines({ doc, options }: Context): Html | undefined {
-  if (doc.machines.length === 0) return undefined;
+  // One machine alone is named on the plate.
+  if (doc.machines.length < 2) return undefined;
   const named = doc.machines.map(({ id, title }) => {
     const address = options.links.machine(id);
     return address === undefined ? html`${title}` : html`<a href="${address}">${title}</a>`;

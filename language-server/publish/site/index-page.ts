@@ -46,7 +46,7 @@ export function procedureEntry({ document, file }: PublishedProcedure, place: Si
   ].filter((word) => word !== undefined);
   const number = [document.number, document.issue && `${words.issue} ${document.issue}`, document.date];
   const { errors, warnings } = document.check;
-  return html`<li data-words="${[...new Set(found)].join(' ')}"><a href="${place.to(procedureAddress(file, document.id))}">${document.title}</a> <span class="entry-machine">${document.machine.title}</span> <small>${number.filter((part) => part).join(' · ')}</small>${
+  return html`<li data-words="${[...new Set(found)].join(' ')}"><a href="${place.to(procedureAddress(file, document.id))}">${document.title}</a> <small>${[document.machine.title, ...number].filter((part) => part).join(' · ')}</small>${
     errors + warnings > 0 && html` <b class="severity error">${words.findingsOnTop}</b>`
   }</li>`;
 }

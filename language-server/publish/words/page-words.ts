@@ -14,6 +14,7 @@ export interface PageWords {
   purpose: string;
   contents: string;
   none: string;
+  asUsual: string;
   notStated: string;
   // What is needed.
   before: string;
@@ -174,6 +175,7 @@ const BRITISH: PageWords = {
   purpose: 'Purpose',
   contents: 'The job in short',
   none: 'None.',
+  asUsual: 'In working order, with everything in place.',
   notStated: 'Not stated.',
   before: 'Before you start',
   choose: 'Your machine',

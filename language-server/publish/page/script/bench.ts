@@ -111,7 +111,6 @@ function build() {
   panel.list = make('ul');
   panel.gaps = make('p', '', 'gaps');
   panel.kept = make('p', '', 'kept');
-  details.append(summary, panel.list, panel.gaps, panel.kept);
   panel.progress = make('p', '', 'progress');
   panel.progress.setAttribute('role', 'status');
   panel.meter = make('progress');
@@ -150,7 +149,8 @@ function build() {
     armed = false;
     clear.textContent = words.clear;
   });
-  aside.append(panel.progress, panel.meter, details, bar);
+  details.append(summary, panel.list, panel.gaps, panel.kept, bar);
+  aside.append(panel.progress, panel.meter, details);
   work.append(aside);
   work.hidden = false;
   details.open = matchMedia('(min-width: 72rem)').matches;

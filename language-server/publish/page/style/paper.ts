@@ -18,7 +18,9 @@ export const PAPER = `
   .record input { border: 0; border-bottom: .3mm solid #000; border-radius: 0; min-height: 8mm; background: none; }
   .axis label:not(:has(:checked)) { border-style: dotted; }
   a { text-decoration: none; }
-  .tally-says { display: none; }
+  .tally-says, .drawn details { display: none; }
+  .drawn .dowel-map, .drawn .dowel-chart { max-width: 100%; min-width: 0; }
+  .drawn { border: 0; padding: 0; }
 }
 @media (forced-colors: active) {
   .step.done .do::after { content: " ✓"; }

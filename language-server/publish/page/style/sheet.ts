@@ -58,13 +58,16 @@ input { accent-color: var(--accent); }
 .findings li { margin-bottom: .35rem; }
 .severity.error { color: var(--stop); }
 .severity.warning { color: var(--watch); }
-.drawn svg { display: block; max-width: 100%; height: auto; min-width: min(100%, 20rem); }
+.drawn svg { display: block; max-width: 100%; height: auto; }
+.drawn .dowel-map { max-width: none; }
+.drawn .dowel-chart { min-width: 32rem; }
 pre { width: max-content; min-width: 100%; margin: .5rem 0; background: var(--plate); border: 1px solid var(--line); padding: .75rem 1rem; font: .9rem/1.45 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
 code { font: .92em ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
 .entries { list-style: none; padding: 0; }
 .entries li { padding: .6rem 0; border-bottom: 1px solid var(--line); }
 .entries a { font-weight: 600; font-size: 1.05rem; }
-.entry-machine::before { content: "— "; }
+.entries a, .entries small { display: block; }
+.search span { display: block; }
 .search { margin-top: 1rem; }
 .search label { font-weight: 600; }
 .search input { font: inherit; color: inherit; background: var(--sheet); border: 1px solid var(--strong-line); border-radius: .3rem; min-height: 2.75rem; padding: .25rem .75rem; width: 20rem; max-width: 100%; }

@@ -1,6 +1,7 @@
 /**
  * Signal words and signs. Colours after ANSI Z535.1 / ISO 3864-4 (red, orange, yellow, blue; from memory): they stay
- * what they are in dark and forced colours, because the colour is part of the sign.
+ * what they are in dark and forced colours, because the colour is part of the sign. What a sign refers to is matched by
+ * its own class alone: it is seen without what it stands in.
  */
 export const SIGNALS = `
 .sig-danger { --signal: #a30a1b; --on-signal: #ffffff; }
@@ -20,8 +21,8 @@ export const SIGNALS = `
 .military .signal { justify-content: center; }
 .word { display: inline-block; padding: 0 .4rem; background: var(--signal); color: var(--on-signal); letter-spacing: .05em; forced-color-adjust: none; }
 .sign { flex: none; forced-color-adjust: none; stroke: #000; fill: none; stroke-width: 2; stroke-linecap: round; stroke-linejoin: round; }
-.sign .edge, .signs .edge { fill: #ffd200; stroke: #000; stroke-width: 3; }
-.sign .f, .signs .f { fill: #000; stroke: none; }
+.sign-edge { fill: #ffd200; stroke: #000; stroke-width: 3; }
+.sign-fill { fill: #000; stroke: none; }
 .signs { position: absolute; }
 .note { border-left: .25rem solid var(--strong-line); padding: .25rem .75rem; margin: .75rem 0; }
 .note p { margin: 0; }
