@@ -100,7 +100,7 @@ function documentOf(
     startsWith: statesAt(job, words, 'starts with'),
     endsWith: statesAt(job, words, 'ends with'),
     lists: { ...lists, conditions },
-    hazards: hazardsOf(steps, builder.sets, job, words),
+    hazards: hazardsOf(flow, builder.sets, job, words),
     variantDifferences: differencesOf(steps, builder.sets, job),
     flow,
     things: Object.fromEntries(

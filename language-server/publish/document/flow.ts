@@ -99,7 +99,11 @@ export class FlowBuilder {
   private loose(where: Where): FlowItem[] {
     const left = this.notices;
     this.notices = [];
-    return left.map((notice) => ({ kind: 'note', id: this.id(where.id, 'note'), notice }));
+    return left.map((notice) => {
+      const id = this.id(where.id, 'note');
+      this.sets.set(id, where.set);
+      return { kind: 'note', id, notice };
+    });
   }
 
   private one(one: Written, where: Where): FlowItem[] {
@@ -146,7 +150,8 @@ export class FlowBuilder {
         ];
       }
       case 'reverse': {
-        const title = one.task ? titleOf(one.task.title, one.name) : one.name;
+        const turned = one.task ? titleOf(one.task.title, one.name) : one.name;
+        const title = words.say('group.reverse.title', { title: turned });
         const origin = { kind: 'reverse', task: one.name } as const;
         return [
           this.group({ ...where, copyOf: one.name }, `${one.name}-reverse`, title, origin, [], one.items),
@@ -319,6 +324,9 @@ export class FlowBuilder {
     const what = plainText(whatIsFound(context, act));
     const start = this.ledger.mark;
     const ends: (typeof start)[] = [];
+    const anyRight = one.outcomes.some(
+      ({ outcome, items }) => items.length === 0 || GOOD.has(outcome.word?.text ?? ''),
+    );
     const rows = one.outcomes.map(({ outcome, items: written }): OutcomeRow => {
       this.ledger.backTo(start);
       const word = outcome.word?.text;
@@ -327,8 +335,8 @@ export class FlowBuilder {
       const items = this.items(written, { ...inside, id, certain: false });
       const stops = endsInStop(items);
       if (!stops) ends.push(this.ledger.mark);
-      const meaning = stops ? 'stop' : items.length === 0 ? 'right' : 'not right';
-      if (meaning !== 'right')
+      const meaning = meaningOf(items, stops, word, anyRight);
+      if (meaning === 'not right' || meaning === 'stop')
         this.trouble(inside, words.say('trouble.reading', { what, reading }), items, stops);
       return {
         id,
@@ -386,6 +394,8 @@ export class FlowBuilder {
     const { bound } = one.scene;
     const set = job.combinations.where(condition);
     const clause = clauseOfCondition(condition, job, words, bound);
+    // A notice in front of a condition is for every reader, whatever way he takes.
+    const before = this.loose(where);
     const id = this.id(where.id, set ? 'when' : 'if');
     const start = this.ledger.mark;
     const ends: (typeof start)[] = [];
@@ -430,7 +440,7 @@ export class FlowBuilder {
           ? words.say('question.choice')
           : words.say('question.seen', { what: plainText(clause) });
     const branch: Branch = { kind: 'branch', id, by, question, ways };
-    return [branch];
+    return [...before, branch];
   }
 
   private repeat(one: Extract<Written, { kind: 'repeat' }>, where: Where): FlowItem {
@@ -573,6 +583,22 @@ function endsInStop(items: readonly FlowItem[]): boolean {
 
 function firstStep(items: readonly FlowItem[]): Step | undefined {
   return items.find((item): item is Step => item.kind === 'step');
+}
+
+/** Words by which authors say that nothing is wrong. */
+const GOOD: ReadonlySet<string> = new Set(
+  'sound right dry tight good ok fine clean clear free smooth correct straight even intact yes'.split(' '),
+);
+
+function meaningOf(
+  items: readonly FlowItem[],
+  stops: boolean,
+  word: string | undefined,
+  anyRight: boolean,
+): OutcomeRow['meaning'] {
+  if (stops) return 'stop';
+  if (items.length === 0 || GOOD.has(word ?? '')) return 'right';
+  return anyRight ? 'not right' : 'act';
 }
 
 /** What is done, in sentences: headings and stops, with what is in groups. */

@@ -33,6 +33,7 @@ export class Ledger {
   private readonly job: Job;
   private bench: Bench = new Map();
   private readonly tallies = new Map<Thing, Tally>();
+  private last: { bench: Bench; where: Combos; entries: BenchEntry[] } | undefined;
 
   constructor(job: Job) {
     this.job = job;
@@ -96,6 +97,15 @@ export class Ledger {
 
   /** What is off, aside or apart, as seen from these combinations. */
   entries(where: Combos): BenchEntry[] {
+    // Most steps move nothing.
+    const { last } = this;
+    if (last && last.bench === this.bench && last.where === where) return last.entries;
+    const entries = this.entriesOf(where);
+    this.last = { bench: this.bench, where, entries };
+    return entries;
+  }
+
+  private entriesOf(where: Combos): BenchEntry[] {
     const lines = new Map<string, { thing: Thing; items: number[]; state: Lies; set: Combos }>();
     for (const [item, states] of this.bench) {
       const thing = this.job.model.thingOf[item]!;

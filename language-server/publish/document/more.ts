@@ -3,9 +3,10 @@ import { bothUnits, measureTyped } from '../../lists/measures.ts';
 import { clauseOf } from '../../model/fastening-declared.ts';
 import { isMass, numberWord } from '../../wording/nouns.ts';
 import { type Act, type ActContext, tailOf } from '../sentences/act.ts';
-import { bracketed, them } from '../sentences/noun.ts';
-import { sentence, text } from '../sentences/rich.ts';
-import type { ActionDetail, Rich } from './types.ts';
+import { bracketed, phrase, them } from '../sentences/noun.ts';
+import { listed, sentence, text } from '../sentences/rich.ts';
+import { catches } from '../sentences/tails.ts';
+import { type ActionDetail, plainText, type Rich } from './types.ts';
 
 const GOES_BACK: ReadonlySet<string> = new Set([
   'refit',
@@ -48,6 +49,11 @@ export function moreOf(context: ActContext, act: Act): Rich[] {
     if (one.toYield && one.work === 'tighten')
       lines.push(words.say('more.stretched', { them: them(nounsOf(act, one.id)) }));
   }
+  const caught = act.tools.filter((tool) => catches(action, tool));
+  if (caught.length > 0)
+    lines.push(words.say('more.catch', { tools: plainText(listed(caught.map((tool) => phrase(tool)))) }));
+  const soon = measureTyped(tailOf(action, 'within')?.quantity, model, measures);
+  if (soon) lines.push(words.say('more.within', { what: bothUnits(soon) }));
   for (const tail of action.tails) {
     if (tail.tail !== 'not over' && tail.tail !== 'not under') continue;
     const measure = measureTyped(tail.quantity, model, measures);

@@ -58,7 +58,7 @@ export function hazardLabel(id: string, words: Words): string {
   return words.has(key) ? words.say(key) : id.replaceAll('-', ' ');
 }
 
-function symbolOf(signal: Notice['signal'], hazard: string | undefined): SymbolKind {
+export function symbolOf(signal: Notice['signal'], hazard: string | undefined): SymbolKind {
   if (signal === 'note') return 'information';
   return (hazard !== undefined && SYMBOLS[hazard]) || (signal === 'notice' ? 'property' : 'general');
 }

@@ -8,16 +8,38 @@ import { measureOf, measureTyped } from '../../lists/measures.ts';
 import { countOf } from '../../lists/new-parts.ts';
 import type { Thing } from '../../model/model.ts';
 import type { Words } from '../words/words.ts';
-import { hazardLabel } from './notices.ts';
+import { hazardLabel, symbolOf } from './notices.ts';
 import {
   type FlowItem,
   type HazardAtAGlance,
+  type Notice,
   plainText,
   type Step,
   type ThingInfo,
   type VariantDifference,
   type WasteEntry,
 } from './types.ts';
+
+/** Every notice with the step it stands before, or the id of the note that it is. */
+export function noticesIn(items: readonly FlowItem[]): { id: string; notice: Notice }[] {
+  return items.flatMap((item): { id: string; notice: Notice }[] => {
+    switch (item.kind) {
+      case 'note':
+        return [{ id: item.id, notice: item.notice }];
+      case 'step':
+        return [
+          ...item.notices.map((notice) => ({ id: item.id, notice })),
+          ...(item.measurement?.rows ?? []).flatMap((row) => noticesIn(row.items)),
+        ];
+      case 'branch':
+        return item.ways.flatMap((way) => noticesIn(way.items));
+      case 'repeat':
+        return [...noticesIn(item.items), ...noticesIn(item.otherwise?.items ?? [])];
+      default:
+        return 'items' in item ? noticesIn(item.items) : [];
+    }
+  });
+}
 
 /** Every step, those in branches, repeats and outcomes too, in reading order. */
 export function stepsIn(items: readonly FlowItem[]): Step[] {
@@ -36,37 +58,34 @@ export function stepsIn(items: readonly FlowItem[]): Step[] {
 }
 
 export function hazardsOf(
-  steps: readonly Step[],
+  flow: readonly FlowItem[],
   sets: ReadonlyMap<string, Combos>,
   job: Job,
   words: Words,
 ): HazardAtAGlance[] {
   const found = new Map<string, HazardAtAGlance & { set: Combos }>();
-  for (const step of steps) {
-    const set = sets.get(step.id) ?? job.within;
-    for (const notice of step.notices) {
-      for (const { id } of notice.hazards) {
-        const known = found.get(id);
-        if (!known) {
-          found.set(id, {
-            hazard: id,
-            label: hazardLabel(id, words),
-            signal: notice.signal,
-            word: notice.word,
-            symbol: notice.symbol,
-            text: notice.text,
-            steps: [step.id],
-            set,
-          });
-          continue;
-        }
-        if (!known.steps.includes(step.id)) known.steps.push(step.id);
-        known.set = or(known.set, set);
-        if (isMilder(known.signal, notice.signal)) {
-          const { signal, word, symbol, text } = notice;
-          Object.assign(known, { signal, word, symbol, text });
-        }
+  for (const { id: step, notice } of noticesIn(flow)) {
+    const set = sets.get(step) ?? job.within;
+    const { signal, word, text } = notice;
+    for (const { id } of notice.hazards) {
+      const known = found.get(id);
+      if (!known) {
+        const label = hazardLabel(id, words);
+        found.set(id, {
+          hazard: id,
+          label,
+          signal,
+          word,
+          symbol: symbolOf(signal, id),
+          text,
+          steps: [step],
+          set,
+        });
+        continue;
       }
+      if (!known.steps.includes(step)) known.steps.push(step);
+      known.set = or(known.set, set);
+      if (isMilder(known.signal, signal)) Object.assign(known, { signal, word, text });
     }
   }
   const worst = [...found.values()].sort((a, b) => RANK.indexOf(a.signal) - RANK.indexOf(b.signal));

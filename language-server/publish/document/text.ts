@@ -46,7 +46,7 @@ export function flowText(document: ProcedureDocument): string {
           walk(item.items, depth);
           break;
         case 'group':
-          put(depth, `${item.number}  ${item.title} ${plainText(item.note)}`.trimEnd());
+          put(depth, `${item.number}  ${item.title.toUpperCase()} ${plainText(item.note)}`.trimEnd());
           walk(item.items, depth + 1);
           break;
         case 'branch':

@@ -209,7 +209,10 @@ export interface Step extends Item {
   notices: Notice[];
   /** The imperative sentence: `Remove the six M8 bolts that hold the cover (A).` */
   heading: Rich;
-  /** Further sentences made from the source: torque, stages, order, what happens to it. */
+  /**
+   * Further sentences made from the source. Stages, orders and wrench settings are not among them: they stand in
+   * `detail.fastening`, each with a sentence of its own.
+   */
   more: Rich[];
   /** The author's own sentences. */
   said: Rich[];
@@ -414,7 +417,8 @@ export interface OutcomeRow {
   low?: { value: number; included: boolean };
   high?: { value: number; included: boolean };
   unit?: string;
-  meaning: 'right' | 'not right' | 'stop';
+  /** `act`: the text does not tell whether it is right; what follows is to be done. */
+  meaning: 'right' | 'not right' | 'stop' | 'act';
   /** `right: go on`, `not right`, `stop` in words. */
   meaningText: string;
   /** One line for a table: `Send the cylinder for facing.`; `Go on.` where nothing is to do. */

@@ -113,6 +113,7 @@ function fastenings(
       ...(Number.isInteger(stage) && stage > 0 ? { stage } : {}),
       ...(pass ? { pass } : {}),
       ...(order ? { order } : {}),
+      ...(work === 'tighten' && tailOf(action, 'until') ? { byFeel: true } : {}),
     }),
   );
 }

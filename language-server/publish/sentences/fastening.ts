@@ -31,6 +31,8 @@ export interface Turning {
   /** Number of the one stage that is done. */
   stage?: number;
   pass?: Quantity;
+  /** Tightened by feel, as the step says: the plan is not done. */
+  byFeel?: boolean;
   order?: Order;
   tools: readonly Thing[];
 }
@@ -40,9 +42,16 @@ export function fasteningOf(context: FasteningContext, turning: Turning): Fasten
   const { thing, noun, work } = turning;
   const tightening = work === 'tighten' || work === 'check';
   const plan = declared(model, thing);
-  const final = turning.torque ?? (tightening ? (plan.final ?? plan.torque) : undefined);
-  const stages = tightening ? stagesOf(context, turning) : [];
-  const order = orderOf(context, thing, work, turning.order, noun.positions.length > 0);
+  const planned = tightening && !turning.byFeel ? (plan.final ?? plan.torque) : undefined;
+  const final = turning.torque ?? planned;
+  const stages = work === 'tighten' ? stagesOf(context, turning) : [];
+  const order = orderOf(
+    context,
+    thing,
+    work,
+    turning.order,
+    noun.positions.length > 0 || noun.some !== false,
+  );
   const prevailing = readTyped(clauseOf(thing, 'prevailing torque')?.quantity, model.values);
   const secured = clauseOf(thing, 'secured by')?.refs ?? [];
   const lubricated = clauseOf(thing, 'lubricated with')?.refs ?? [];
@@ -65,8 +74,8 @@ export function fasteningOf(context: FasteningContext, turning: Turning): Fasten
 }
 
 /** The stages that this step does, numbered as in the plan. */
-function stagesOf(context: FasteningContext, { thing, torque, stage, pass }: Turning): StageDetail[] {
-  if (torque || pass) return [];
+function stagesOf(context: FasteningContext, { thing, torque, stage, pass, byFeel }: Turning): StageDetail[] {
+  if (torque || pass || byFeel) return [];
   const { stages } = declared(context.model, thing);
   return stages
     .filter(({ number }) => stage === undefined || stage === number)
@@ -182,7 +191,8 @@ function computed(torque: Quantity, change: (value: number) => number, measures:
   const rounded = Number(change(value).toPrecision(3));
   const number = exact.parseRational(String(rounded)) ?? exact.rational(Math.round(rounded));
   const unit = unitNamed(torque.unit.symbol) ?? torque.unit;
-  return measureOf({ form: 'value', unit, low: number, high: number, nominal: number }, measures);
+  const step = exact.powerOfTen(exact.magnitude(number) - 2);
+  return measureOf({ form: 'value', unit, low: number, high: number, nominal: number, step }, measures);
 }
 
 /** The torque typed in a step: `to 25 N·m`, `at 22 N·m`, `to wheel-torque`. */

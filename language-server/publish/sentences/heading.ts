@@ -4,12 +4,12 @@ import { fillOf, fluidOf } from '../../lists/fluids.ts';
 import { bothUnits, measureOf, measureTyped } from '../../lists/measures.ts';
 import { clauseOf } from '../../model/fastening-declared.ts';
 import type { Model, Thing } from '../../model/model.ts';
-import { headAndRest, numberWord, singular } from '../../wording/nouns.ts';
+import { headAndRest, isMass, numberWord, singular } from '../../wording/nouns.ts';
 import type { Fastening, Rich } from '../document/types.ts';
 import type { MessageKey } from '../words/words.ts';
 import { type Act, type ActContext, tailOf } from './act.ts';
 import { findingOut } from './heading-finding.ts';
-import { isAre, material, type Noun, phrase, them } from './noun.ts';
+import { isAre, isTurned, material, type Noun, phrase, them } from './noun.ts';
 import { itemsNoun, nounOf } from './nouns-of.ts';
 import { listed, patterned, sentence, spaced, text } from './rich.ts';
 import { measured, phrases, tailsOf } from './tails.ts';
@@ -42,28 +42,14 @@ const VERBS: Readonly<Record<string, Speaks>> = {
     return plain(context, act, lockable ? 'do.unlock.isolator' : 'do.unlock');
   },
   relieve: (context, act) => {
-    const things = act.objects.map(({ thing }) => thing);
-    if (things.every((thing) => thing?.hasPressure)) return plain(context, act, 'do.relieve.pressure');
-    const electric = things.every((thing) => /\bV\b|volt|charge|capacitor/i.test(storedText(thing)));
-    return plain(
-      context,
-      act,
-      electric && !/charge/i.test(things[0]?.title ?? '') ? 'do.relieve.charge' : 'do.relieve',
-    );
+    if (act.objects.every(({ noun }) => CHARGE_OF.test(noun.title)))
+      return plain(context, uncharged(act), 'do.discharge');
+    return plain(context, act, act.objects.every(underPressure) ? 'do.relieve.pressure' : 'do.relieve');
   },
   isolate: (context, act) => supply(context, act, 'isolate'),
   restore: (context, act) => supply(context, act, 'restore'),
-  prove: (context, act) => {
-    const things = act.objects.map(({ thing }) => thing);
-    const key: MessageKey = things.every((thing) => thing?.hasLive)
-      ? 'do.prove.live'
-      : things.every((thing) => thing?.hasPressure)
-        ? 'do.prove.pressure'
-        : 'do.prove';
-    return plain(context, act, key);
-  },
+  prove: (context, act) => prove(context, act),
   fill: (context, act) => fill(context, act),
-  'top up': (context, act) => plain(context, act),
   mark: (context, act) => {
     const nouns = act.objects.map(({ noun }) => noun);
     const matched = act.objects.some(({ thing }) => thing?.matched);
@@ -130,9 +116,13 @@ const IN_SEQUENCE: ReadonlySet<string> = new Set(
 
 function objectsOf(context: ActContext, act: Act): Rich {
   const introducing = INTRODUCING.has(act.action.verb);
-  const pieces = act.objects.map(({ noun }) =>
-    phrase(noun, { introduced: introducing && context.introduce(noun.id) }),
-  );
+  // `that hold the cover by hand` would be read wrongly: what is held is told only where nothing follows.
+  const last = act.objects.length === 1 && act.action.tails.every(({ tail }) => SAID_APART.has(tail));
+  const pieces = act.objects.map(({ noun }) => {
+    const introduced = introducing && context.introduce(noun.id);
+    const { holds: _, ...bare } = noun;
+    return phrase(last && ENDS_WITH_OBJECTS.has(act.action.verb) ? noun : bare, { introduced });
+  });
   return inOrder(context, act, pieces);
 }
 
@@ -148,11 +138,24 @@ function inOrder({ words }: ActContext, { action }: Act, pieces: readonly Rich[]
 /** Verbs at which a fastener is told with its thread and what it holds. */
 const INTRODUCING: ReadonlySet<string> = new Set(['remove', 'loosen', 'fit', 'refit', 'tighten']);
 
+const ENDS_WITH_OBJECTS: ReadonlySet<string> = new Set(['remove', 'loosen']);
+
+/** Tails that are sentences of their own. */
+const SAID_APART: ReadonlySet<string> = new Set([
+  'in order',
+  'expect',
+  'picture',
+  'within',
+  'not over',
+  'not under',
+  'as',
+]);
+
 // ------------------------------------------------------------ with what holds it
 
 function held(context: ActContext, act: Act, key: 'do.unbolt' | 'do.bolt up'): Rich {
   const { words } = context;
-  const parts = act.objects.map(({ noun, thing }, index) => {
+  const parts = act.objects.map(({ noun }, index) => {
     const groups = act.held[index] ?? [];
     const objects = phrase(noun);
     if (groups.length === 0) return patterned(words.pattern(`${key}.bare`), { objects });
@@ -168,13 +171,21 @@ function held(context: ActContext, act: Act, key: 'do.unbolt' | 'do.bolt up'): R
             groups.map((group) => group.noun),
           )
         : [];
-    return spaced(patterned(words.pattern(key), { objects, fasteners, part: thing?.title ?? '' }), then);
+    const discarding = tailOf(act.action, 'and discard') !== undefined && index === act.objects.length - 1;
+    const pattern =
+      then.length > 0 ? 'do.bolt up.then' : key === 'do.bolt up' ? key : unbolting(groups.length, discarding);
+    return spaced(patterned(words.pattern(pattern), { objects, fasteners }), then);
   });
   const tails = spaced(tailsOf(context, act), thenDiscard(context, act));
   if (parts.length < 2) return spaced(...parts, tails);
   return spaced(
     ...parts.map((part, index) => sentence(index === parts.length - 1 ? spaced(part, tails) : part)),
   );
+}
+
+function unbolting(groups: number, discarding: boolean): MessageKey {
+  if (discarding) return 'do.unbolt.then';
+  return groups > 1 ? 'do.unbolt.several' : 'do.unbolt';
 }
 
 // ------------------------------------------------------------ fitting and tightening
@@ -282,14 +293,6 @@ function thenTightenOf({ words }: ActContext, turned: readonly Fastening[], noun
   return text(words.say(nothing ? 'then.tighten' : 'then.tighten.stage', { them: which }));
 }
 
-function isTurned(noun: Noun | undefined): boolean {
-  if (!noun) return false;
-  if (noun.thread !== undefined) return true;
-  return /(?:bolt|screw|stud|nut|plug|union|clamp)$/.test(
-    headAndRest(singular(noun.title)).head.toLowerCase(),
-  );
-}
-
 function tighten(context: ActContext, act: Act): Rich {
   const { words } = context;
   const { action } = act;
@@ -320,7 +323,7 @@ function amountBehind(context: ActContext, act: Act): Rich {
   const key = `do.${action.verb}` as MessageKey;
   return spaced(
     patterned(words.pattern(key), { objects: objectsOf(context, act) }),
-    measured(measure),
+    measure ? patterned(words.pattern('tail.by amount'), { what: measured(measure) }) : [],
     tailsOf(context, act),
   );
 }
@@ -358,7 +361,7 @@ function switched(thing: Thing, what: 'isolate' | 'restore'): MessageKey {
   return off ? 'isolate.switch off' : 'isolate.switch on';
 }
 
-/** `Put in 1.2 L (1.27 US qt) of compressor oil (ISO VG 100) (crankcase oil), at the oil filler cap.` */
+/** `Put in the crankcase oil: 1.2 L (1.27 US qt) of compressor oil.` `Fill the cooling circuit with 8 L of coolant.` */
 function fill(context: ActContext, act: Act): Rich {
   const { words, model, measures } = context;
   const [object] = act.objects;
@@ -375,7 +378,7 @@ function fill(context: ActContext, act: Act): Rich {
   const named = ref && model.byName.get(ref.name.text);
   const fluid = named?.type === 'fluid' ? nounOf(model, ref!) : fluidNoun(model, fluidOf(context, system));
   if (!amount || !fluid) return plain(context, act);
-  const line = patterned(words.pattern('do.fill.amount'), {
+  const line = patterned(words.pattern(isMass(system.title) ? 'do.fill.in' : 'do.fill.with'), {
     amount: measured(amount),
     fluid: material(fluid),
     system: phrase(object.noun),
@@ -387,7 +390,39 @@ function fluidNoun(model: Model, thing: Thing | undefined): Noun | undefined {
   return thing && itemsNoun(model, thing, [thing.first]);
 }
 
-function storedText(thing: Thing | undefined): string {
-  const stored = thing && clauseOf(thing, 'stored')?.text?.value;
-  return `${stored ?? ''} ${thing?.title ?? ''}`;
+/** `charge of the run capacitor`: it is the capacitor that is discharged. */
+const CHARGE_OF = /^(?:the )?charge (?:of|in|on) (?:the )?/i;
+
+function uncharged(act: Act): Act {
+  const objects = act.objects.map((one) => ({
+    ...one,
+    noun: { ...one.noun, title: one.noun.title.replace(CHARGE_OF, '') },
+  }));
+  return { ...act, objects };
+}
+
+/** With a pressure declared; stored energy that no gauge shows is another thing. */
+function underPressure({ thing }: Act['objects'][number]): boolean {
+  return thing !== undefined && clauseOf(thing, 'pressure') !== undefined;
+}
+
+/** `Use the two-pole tester to prove that the mains supply is dead.` */
+function prove(context: ActContext, given: Act): Rich {
+  const { words } = context;
+  const charge = given.objects.every(({ noun }) => CHARGE_OF.test(noun.title));
+  const act = charge ? uncharged(given) : given;
+  const live = act.objects.every(({ thing }) => thing?.hasLive);
+  const state = live ? 'live' : act.objects.every(underPressure) ? 'pressure' : charge ? 'charge' : 'safe';
+  const slots = {
+    objects: objectsOf(context, act),
+    is: isAre(act.objects.map(({ noun }) => noun)),
+    state: words.say(`prove.${state}`),
+  };
+  if (act.tools.length === 0)
+    return spaced(patterned(words.pattern('do.prove'), slots), tailsOf(context, act));
+  const tools = listed(act.tools.map((tool) => phrase(tool)));
+  return spaced(
+    patterned(words.pattern('do.prove.with'), { ...slots, tools }),
+    tailsOf(context, act, WITHOUT_TOOLS),
+  );
 }

@@ -20,8 +20,8 @@ export interface Noun {
   count: number | undefined;
   /** Names of the positions meant, where not all are. */
   positions: readonly string[];
-  /** `x2`: some of them, whichever. */
-  some: boolean;
+  /** `x2`: some of them, whichever; `of more` where the group is known to be larger. */
+  some: false | 'some' | 'of more';
   fresh: boolean;
   /** Thread as stamped, number in the figure, what a fastener holds: told where the reader meets it first. */
   thread?: string;
@@ -84,6 +84,7 @@ function nounWords(noun: Noun, without: boolean): string {
     return the(one);
   }
   const many = `${numberWord(count)} ${fresh ? 'new ' : ''}${plural(title)}`;
+  if (some === 'of more' && !fresh) return `${numberWord(count)} of the ${plural(title)}`;
   return fresh || some ? many : the(many);
 }
 
@@ -100,7 +101,9 @@ function positioned({ positions, fresh }: Noun, title: string, without: boolean)
     const { head, rest } = headAndRest(name);
     const numbered = `${head} ${numbers(positions)}${rest}`;
     if (!fresh) return numbered;
-    return many ? `new ${numbered}` : newOne(numbered);
+    return many
+      ? `${numberWord(positions.length)} new ${name} (numbers ${numbers(positions)})`
+      : `${newOne(name)} (number ${numbers(positions)})`;
   }
   const which = positions.map((one) => one.replaceAll('_', ' '));
   const listed = which.length < 2 ? which.join('') : `${which.slice(0, -1).join(', ')} and ${which.at(-1)}`;
@@ -127,6 +130,15 @@ function threadOf({ thread, title }: Noun): string | undefined {
 /** With an article, or none where it is poured, smeared or cut off: `with grease`, `with the swab`. */
 export function material(noun: Noun): Rich {
   return phrase(noun, { without: isMass(noun.title) || isPlural(noun.title) });
+}
+
+/** Bolts, screws, nuts and plugs are turned tight; pins, clips and keys are not. */
+export function isTurned(noun: Noun | undefined): boolean {
+  if (!noun) return false;
+  if (noun.thread !== undefined) return true;
+  return /(?:bolt|screw|stud|nut|plug|union|clamp)$/.test(
+    headAndRest(singular(noun.title)).head.toLowerCase(),
+  );
 }
 
 /** `it` or `them`. */

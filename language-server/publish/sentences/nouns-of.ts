@@ -37,7 +37,12 @@ export function itemsNoun(
     type: thing.type,
     count,
     positions,
-    some: asked !== undefined,
+    some:
+      asked === undefined || asked === known
+        ? false
+        : known !== undefined && asked < known
+          ? 'of more'
+          : 'some',
     fresh,
     ...(thread === undefined ? {} : { thread }),
     ...(item === undefined ? {} : { item }),
@@ -53,10 +58,11 @@ function unsaid(thing: Thing): number | undefined {
 /** What the fastener holds, unless its own title says so: `head bolts` need no `that hold the head`. */
 function heldBy(model: Model, thing: Thing, items: readonly number[]): Noun[] {
   const byThing = new Map<Thing, number[]>();
+  const to = new Set(clauseOf(thing, 'clamps')?.to.map(({ name }) => name.text));
   for (const item of items)
     for (const held of model.members[item] ?? []) {
       const what = model.thingOf[held];
-      if (!what || what === thing || what.fixed) continue;
+      if (!what || what === thing || what.fixed || to.has(what.name)) continue;
       byThing.set(what, [...new Set([...(byThing.get(what) ?? []), held])]);
     }
   // What sits on a fixed part is what comes off; of a pair the one that comes off is named.

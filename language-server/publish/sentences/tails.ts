@@ -4,10 +4,10 @@ import type { Action, Ref, Tail } from '../../../grammar/syntax/tree.ts';
 import { spoken } from '../../lists/combos.ts';
 import { bothUnits, measureTyped } from '../../lists/measures.ts';
 import { readTyped } from '../../model/fastening-amounts.ts';
-import { numberWord } from '../../wording/nouns.ts';
+import { headAndRest, numberWord, singular } from '../../wording/nouns.ts';
 import type { Measure, Rich } from '../document/types.ts';
 import { type Act, type ActContext, tailOf } from './act.ts';
-import { material, type Noun, phrase, them } from './noun.ts';
+import { isTurned, material, type Noun, phrase, them } from './noun.ts';
 import { nounOf } from './nouns-of.ts';
 import { listed, patterned, spaced, text } from './rich.ts';
 import { said, valueNamed } from './texts.ts';
@@ -40,7 +40,6 @@ const ORDER: readonly Tail['tail'][] = [
   'while',
   'until',
   'for',
-  'within',
 ];
 
 function tailRich(context: ActContext, act: Act, tail: Tail): Rich {
@@ -50,7 +49,7 @@ function tailRich(context: ActContext, act: Act, tail: Tail): Rich {
     patterned(words.pattern(key), { what });
   switch (tail.tail) {
     case 'with': {
-      const nouns = tail.refs.map((ref) => nounOf(model, ref));
+      const nouns = tail.refs.map((ref) => nounOf(model, ref)).filter((noun) => !catches(action, noun));
       if (nouns.length === 0) return [];
       const measure = measureTyped(tail.quantity, model, context.measures);
       if (measure) {
@@ -80,8 +79,6 @@ function tailRich(context: ActContext, act: Act, tail: Tail): Rich {
       if (measure) return put(OVER.has(action.verb) ? 'tail.over' : 'tail.for', measured(measure));
       return put('tail.for', inside(said(tail.text, model, context.measures, context.bound)));
     }
-    case 'within':
-      return put('tail.within', measured(measureTyped(tail.quantity, model, context.measures)));
     case 'to':
       return toRich(context, tail);
     case 'at':
@@ -112,12 +109,32 @@ function tailRich(context: ActContext, act: Act, tail: Tail): Rich {
 /** Measured or watched over a time; other work goes on for a time. */
 const OVER: ReadonlySet<string> = new Set(['measure', 'record', 'check']);
 
+/** A tray, a pan: what runs out is caught in it, and nothing is undone with it. */
+export function catches({ verb }: Action, noun: Noun): boolean {
+  const { head } = headAndRest(singular(noun.title));
+  return (
+    noun.type === 'tool' &&
+    RUNS_OUT.has(verb) &&
+    /\b(?:tray|pan|bucket|basin|bowl|bottle|jug|container)$/i.test(head)
+  );
+}
+
+const RUNS_OUT: ReadonlySet<string> = new Set([
+  'remove',
+  'unbolt',
+  'disconnect',
+  'loosen',
+  'open',
+  'bleed',
+  'drain',
+]);
+
 /** Started by hand, not tightened. */
 function turnedByHand({ action, objects }: Act): boolean {
   return (
     (action.verb === 'fit' || action.verb === 'refit') &&
     objects.length > 0 &&
-    objects.every(({ thing }) => thing?.type === 'fastener')
+    objects.every(({ thing, noun }) => thing?.type === 'fastener' && isTurned(noun))
   );
 }
 
