@@ -11,6 +11,7 @@ import type { CompareOptions } from './compare.ts';
 import { CI_SERVICES } from './first-files.ts';
 import type { FormatOptions } from './format.ts';
 import type { InitOptions } from './init.ts';
+import type { ListsOptions } from './lists.ts';
 import { complain, type ExitCode } from './output.ts';
 import type { PublishCommandOptions } from './publish.ts';
 import { FORMS, type OutputFile } from './reports.ts';
@@ -130,6 +131,17 @@ function program(done: (code: ExitCode) => void): Command {
     .option('--allow-findings', 'publish what has findings, too, with the findings on top of the page')
     .action(async (path: string, options: PublishCommandOptions) =>
       done((await import('./publish.ts')).publish(path, options)),
+    );
+
+  dowel
+    .command('lists')
+    .description('list what each job of a file needs: tools, new parts, fluids, people, time')
+    .argument('<file>')
+    .addOption(
+      new Option('--format <form>', 'form of the lists').choices(['table', 'json', 'csv']).default('table'),
+    )
+    .action(async (file: string, options: ListsOptions) =>
+      done((await import('./lists.ts')).lists(file, options)),
     );
 
   dowel

@@ -367,6 +367,18 @@ export const british = {
   'label.as.needed': 'as needed',
   'label.comes.with': 'comes with {what}',
   'label.count.unknown': 'as many as there are',
+
+  // ------------------------------------------------------------ lists
+  'lists.time.stated': 'as stated',
+  'lists.not listed': 'not listed in the header of the job',
+  'lists.in kit': 'in the {what}',
+  'lists.item': 'item {number}',
+  'lists.contains': 'contains {what}',
+  'lists.into': 'for {what}',
+  'lists.issued': 'issued {what}',
+  'lists.and as needed': 'and more as needed',
+  'lists.open time': 'open time {what}',
+  'lists.curing time': 'curing time {what}',
 } as const satisfies Record<string, Message>;
 
 export type MessageKey = keyof typeof british;
