@@ -9,6 +9,7 @@ import { type Job, whereOf } from '../../lists/job.ts';
 import { headerOf } from '../../lists/lists.ts';
 import { waitOf } from '../../lists/times.ts';
 import type { Written } from '../../lists/written.ts';
+import type { LoadedFile } from '../../model/names.ts';
 import { linesOf } from '../../report/positions.ts';
 import { numberWord } from '../../wording/nouns.ts';
 import { type Act, type ActContext, actOf, tailOf } from '../sentences/act.ts';
@@ -70,6 +71,7 @@ export class FlowBuilder {
   private readonly words: Words;
   private readonly options: PublishOptions;
   private readonly ids = new Set<string>();
+  private readonly lines = new Map<LoadedFile, ReturnType<typeof linesOf>>();
   private introduced = new Set<string>();
   private notices: Notice[] = [];
   private allowed: Waiver[] = [];
@@ -268,7 +270,7 @@ export class FlowBuilder {
       waivers,
       ...(waits ? { waits } : {}),
       ...(act.people === undefined ? {} : { people: act.people }),
-      source: { file: file.path, line: linesOf(file.text).at(action.start).line + 1 },
+      source: { file: file.path, line: this.lineOf(file, action.start) },
       ...(where.copyOf === undefined ? {} : { copyOf: where.copyOf }),
     };
   }
@@ -513,6 +515,13 @@ export class FlowBuilder {
     const elsewhere =
       link.elsewhere === undefined ? '' : ` ${words.say('group.elsewhere', { where: link.elsewhere })}`;
     return [...from, ...text(elsewhere)];
+  }
+
+  /** Counted from 1. */
+  private lineOf(file: LoadedFile, offset: number): number {
+    const lines = this.lines.get(file) ?? linesOf(file.text);
+    this.lines.set(file, lines);
+    return lines.at(offset).line + 1;
   }
 
   private number({ prefix, counter }: Where): string {

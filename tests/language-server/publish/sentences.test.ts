@@ -22,7 +22,16 @@ function sentencesOf(step: Step): string[] {
   return [plainText(step.heading), ...turned, ...[...step.more, ...step.said, ...step.expect].map(plainText)];
 }
 
+const tables = new Map<string, { what: string; sentences: string[] }[]>();
+
+/** Made once for each spelling. */
 function table(words: 'british' | 'american'): { what: string; sentences: string[] }[] {
+  const known = tables.get(words) ?? made(words);
+  tables.set(words, known);
+  return known;
+}
+
+function made(words: 'british' | 'american'): { what: string; sentences: string[] }[] {
   const { text, rows } = everyVerb();
   const document = buildDocument(memoryHost({ 'all.dowel': text }), 'all.dowel', 'all', {
     findings: false,
