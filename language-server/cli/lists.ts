@@ -4,6 +4,7 @@ import { listsOf } from '../lists/lists.ts';
 import { listsCsv, listsJson, listsTable } from '../publish/lists-text.ts';
 import { wordsOf } from '../publish/words/words.ts';
 import { disk } from './disk.ts';
+import { houseOf } from './house.ts';
 import { namesIn } from './names.ts';
 import { complain, type ExitCode, print } from './output.ts';
 import { SIZE_LIMIT } from './read.ts';
@@ -24,8 +25,20 @@ export function lists(path: string, options: ListsOptions): ExitCode {
     complain(`cannot read ${file}: ${reason}. ${remedy}`);
     return 2;
   }
-  const words = wordsOf('british');
-  const jobs = jobsOf(texts, file, { say: words.say, secondUnits: true });
+  const house = houseOf(path);
+  const [problem] = house.problems;
+  if (house.refused ?? problem) {
+    const { refused } = house;
+    complain(
+      refused
+        ? `cannot read ${refused.path}: ${refused.reason}. ${refused.remedy}`
+        : `${problem!.file}: ${problem!.message} ${problem!.help ?? ''}`.trim(),
+    );
+    return 2;
+  }
+  const { words: spelling, units, secondUnit } = house.config;
+  const words = wordsOf(spelling);
+  const jobs = jobsOf(texts, file, { say: words.say, units, secondUnits: secondUnit !== 'never' });
   if (jobs.length === 0) {
     complain(`${file} has no procedure, so there is nothing to list. Name a file that has one.`);
     return 2;

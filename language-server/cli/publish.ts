@@ -108,6 +108,7 @@ function gather(path: string, loaded: readonly LoadedFile[], { texts, loader, pi
       words: config.words,
       convention,
       secondUnits: config.secondUnit !== 'never',
+      units: config.units,
       dateOf,
       findings,
     }).map((document) => ({

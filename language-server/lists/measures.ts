@@ -8,6 +8,8 @@ import type { Measure } from './types.ts';
 export interface MeasureOptions {
   /** False: no second unit, but what the author typed himself. */
   secondUnits: boolean;
+  /** The system that comes first; as the author wrote it where nothing is said. */
+  units?: 'as written' | 'metric' | 'us';
 }
 
 /** As typed; a second unit that the author gave himself is kept as it is. */
@@ -29,9 +31,15 @@ export function measureOf(quantity: Quantity, options: MeasureOptions, own?: str
   const end = (value: Quantity['low']) => (value === undefined ? undefined : exact.toNumber(value));
   const low = end(quantity.low);
   const high = end(quantity.high);
-  const second = own ?? (options.secondUnits ? secondOf(quantity) : undefined);
+  const written = printReader(quantity);
+  const wanted = options.units ?? 'as written';
+  const swapped = wanted !== 'as written' && (wanted === 'us') !== US.has(quantity.unit.symbol);
+  const other = own ?? (options.secondUnits || swapped ? secondOf(quantity) : undefined);
+  const turned = swapped && other !== undefined;
+  const text = turned ? other : written;
+  const second = turned ? (options.secondUnits || own ? written : undefined) : other;
   return {
-    text: printReader(quantity),
+    text,
     ...(second === undefined ? {} : { second }),
     ...(low === undefined ? {} : { low }),
     ...(high === undefined ? {} : { high }),
@@ -54,6 +62,13 @@ function secondOf(quantity: Quantity): string | undefined {
   const rounded = other && roundedIn(quantity, other);
   return rounded?.ok ? printReader(rounded.value) : undefined;
 }
+
+/** Units of the US customary system; all others count as metric. */
+const US: ReadonlySet<string> = new Set(
+  'in ft thou in² in³ US-gal US-qt US-pt US-fl-oz lb oz US-ton lbf ozf lbf·ft lbf·in ozf·in hp psi psig psia ksi inHg inH2O °F Δ°F US-gal/min lbf/in'.split(
+    ' ',
+  ),
+);
 
 const TIMES_AND_TURNS: ReadonlySet<string> = new Set([
   'time',

@@ -18,7 +18,7 @@ export interface Measure {
   /** The lower and upper end (equal for one value) in `unit`; what is open has no number. */
   low?: number;
   high?: number;
-  /** Canonical name of the unit, as in the language: `N·m`, `L`, `min`. */
+  /** Canonical name of the unit of `low` and `high`, as the author wrote it: `N·m`, `L`, `min`. */
   unit: string;
 }
 

@@ -53,7 +53,7 @@ export function isPlural(title: string): boolean {
   )
     return true;
   if (ONLY_PLURAL.has(word) || (TO_ONE.has(word) && !TO_MANY.has(word))) return true;
-  return /s$/.test(word) && !/(?:ss|us|is|ys|gas|lens|bias|canvas|atlas|series|brass)$/.test(word);
+  return /s$/.test(word) && !/(?:ss|us|is|ys|gas|lens|bias|canvas|atlas|series|brass|mains|news)$/.test(word);
 }
 
 /** `hoist and sling`: two things under one title, no preposition before the `and`. */

@@ -54,7 +54,11 @@ export function documentsOf(
       ? undefined
       : (given ?? checkProject(host, [path], { convention: chosen.convention }).findings);
   return wanted.map((procedure) => {
-    const job = jobOf(loader, file, procedure, { say: words.say, secondUnits: chosen.secondUnits });
+    const job = jobOf(loader, file, procedure, {
+      say: words.say,
+      secondUnits: chosen.secondUnits,
+      units: chosen.units,
+    });
     return documentOf(job, words, chosen, findings);
   });
 }

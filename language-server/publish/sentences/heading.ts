@@ -323,7 +323,11 @@ function amountBehind(context: ActContext, act: Act): Rich {
   const key = `do.${action.verb}` as MessageKey;
   return spaced(
     patterned(words.pattern(key), { objects: objectsOf(context, act) }),
-    measure ? patterned(words.pattern('tail.by amount'), { what: measured(measure) }) : [],
+    measure
+      ? patterned(words.pattern(action.verb === 'turn' ? 'tail.turns' : 'tail.turned back'), {
+          what: measured(measure),
+        })
+      : [],
     tailsOf(context, act),
   );
 }

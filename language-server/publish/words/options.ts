@@ -7,6 +7,8 @@ export interface PublishOptions {
   words: Spelling;
   /** Quantities in a second system of units, too. */
   secondUnits: boolean;
+  /** The system of units that comes first. */
+  units: 'as written' | 'metric' | 'us';
   convention: Convention;
   /** Verbs whose steps a second person confirms: `prove`, `lock out`. None unless the house says so. */
   secondPerson: readonly string[];
@@ -17,6 +19,7 @@ export interface PublishOptions {
 export const DEFAULT_OPTIONS: PublishOptions = {
   words: 'british',
   secondUnits: true,
+  units: 'as written',
   convention: DEFAULT_CONVENTION,
   secondPerson: [],
 };

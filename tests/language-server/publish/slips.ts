@@ -2,10 +2,6 @@
 
 const NUMBERS = 'two|three|four|five|six|seven|eight|nine|ten|eleven|twelve';
 
-/** Heads that a plural number stands in front of, and that must then be plurals. */
-const SINGULAR =
-  /\b(?:bolt|screw|nut|stud|plug|pin|washer|gasket|ring|seal|piston|valve|cover|hose|lead|stage)\b/;
-
 const SLIPS: readonly (readonly [string, (sentence: string) => boolean])[] = [
   ['lower case', (one) => /^[a-z]/.test(one)],
   ['no full stop', (one) => !/[.!?:]["”’)]?$/.test(one)],
@@ -18,12 +14,7 @@ const SLIPS: readonly (readonly [string, (sentence: string) => boolean])[] = [
       !/\b1 (?:turns?|s)\b/.test(one),
   ],
   ['article', (one) => articleWrong(one)],
-  [
-    'many of one',
-    (one) =>
-      new RegExp(`\\b(?:${NUMBERS}) (?:new )?(?:[a-z-]+ )?${SINGULAR.source}(?=[ .,(])`, 'i').test(one) &&
-      manyOfOne(one),
-  ],
+  ['many of one', manyOfOne],
   ['nothing there', (one) => /\b(?:the|a|an|with|of|to|for|and|at|that hold|between)\s*[.,;:]/i.test(one)],
   ['article behind new', (one) => /\bnew (?:the|a|an)\b/i.test(one)],
   ['place not filled', (one) => /[{}]/.test(one)],
@@ -50,13 +41,14 @@ function articleWrong(sentence: string): boolean {
   return false;
 }
 
+/** `two`, then words up to a mark or a small word: the last of them must be a plural. */
 function manyOfOne(sentence: string): boolean {
-  const at = new RegExp(`\\b(?:${NUMBERS}) (?:new )?((?:[a-zA-Z-]+ ){0,2}?[a-zA-Z-]+)(?=[ .,(])`, 'g');
-  for (const [, words] of sentence.matchAll(at)) {
-    const [first = '', second = ''] = words!.split(' ');
-    const singularFirst = SINGULAR.test(first) && !/s$/.test(second);
-    if (singularFirst && !second) return !new RegExp(`${first} [a-z-]+s\\b`).test(sentence);
-    if (singularFirst) return true;
-  }
-  return false;
+  const at = new RegExp(`\\b(?:${NUMBERS}) (?:new )?([\\w -]+?)(?= (?:${SMALL})\\b|[.,(;:])`, 'gi');
+  return [...sentence.matchAll(at)].some(([, words]) => {
+    const last = words!.trim().split(' ').at(-1)!;
+    return !/s$|^(?:feet|teeth|people|times|new)$/.test(last);
+  });
 }
+
+const SMALL =
+  'that|and|to|with|by|in|for|from|away|cool|aside|back|of|through|at|until|while|on|are|is|into|under|as|then|over|out|down|still|apart';
