@@ -2,11 +2,9 @@
  * The written-out steps as the flow of a document: numbered, with stable ids, notices in front of the step they guard,
  * what lies on the bench, what is written down. Goes through the steps once, in reading order.
  */
-import type { Text } from '../../../grammar/syntax/tree.ts';
 import { checkNamed } from '../../checks/all.ts';
 import { and, type Combos, minus } from '../../lists/combos.ts';
 import { type Job, whereOf } from '../../lists/job.ts';
-import { headerOf } from '../../lists/lists.ts';
 import { waitOf } from '../../lists/times.ts';
 import type { Written } from '../../lists/written.ts';
 import type { LoadedFile } from '../../model/names.ts';
@@ -22,6 +20,8 @@ import { said, saidSentence } from '../sentences/texts.ts';
 import type { PublishOptions } from '../words/options.ts';
 import { capital, type Words } from '../words/words.ts';
 import { clauseOfCondition } from './conditions.ts';
+import { linkOf, linkTasks, titleOf } from './flow-links.ts';
+import { endsInStop, firstStep, GOOD, meaningOf, sentencesIn, shortly } from './flow-words.ts';
 import { Ledger } from './ledger.ts';
 import { detailOf, moreOf } from './more.ts';
 import { noticeOf } from './notices.ts';
@@ -546,27 +546,6 @@ export class FlowBuilder {
 
 const FINDING_OUT: ReadonlySet<string> = new Set(['measure', 'inspect', 'check', 'record', 'choose']);
 
-function titleOf(title: Text | undefined, name = ''): string {
-  return title?.value ?? capital(name.replaceAll('-', ' '));
-}
-
-export function linkOf(
-  procedure: Extract<Written, { kind: 'do procedure' }>['procedure'],
-  file: string,
-  name: string,
-): ProcedureLink {
-  const document = headerOf(procedure, 'document');
-  const elsewhere = headerOf(procedure, 'elsewhere')?.text?.value;
-  return {
-    id: name,
-    title: titleOf(procedure.title, name),
-    ...(document?.number ? { number: document.number.value } : {}),
-    ...(document?.issue === undefined ? {} : { issue: document.issue }),
-    file,
-    ...(elsewhere === undefined ? {} : { elsewhere }),
-  };
-}
-
 function byOf(condition: Parameters<typeof clauseOfCondition>[0], job: Job): Branch['by'] {
   if (!condition) return 'seen';
   if (condition.kind === 'and') {
@@ -581,90 +560,4 @@ function namesIn(act: Act): string[] {
   return [...act.objects, ...act.held.flat()]
     .flatMap(({ noun }) => [noun.id])
     .concat(act.tools.map(({ id }) => id));
-}
-
-/** The work ends there, whatever way it goes. */
-function endsInStop(items: readonly FlowItem[]): boolean {
-  const last = items.at(-1);
-  if (last?.kind === 'stop') return true;
-  return last !== undefined && 'items' in last && last.kind !== 'repeat' && endsInStop(last.items);
-}
-
-function firstStep(items: readonly FlowItem[]): Step | undefined {
-  return items.find((item): item is Step => item.kind === 'step');
-}
-
-/** Words by which authors say that nothing is wrong. */
-const GOOD: ReadonlySet<string> = new Set(
-  'sound right dry tight good ok fine clean clear free smooth correct straight even intact yes'.split(' '),
-);
-
-function meaningOf(
-  items: readonly FlowItem[],
-  stops: boolean,
-  word: string | undefined,
-  anyRight: boolean,
-): OutcomeRow['meaning'] {
-  if (stops) return 'stop';
-  if (items.length === 0 || GOOD.has(word ?? '')) return 'right';
-  return anyRight ? 'not right' : 'act';
-}
-
-/** What is done, in sentences: headings and stops, with what is in groups. */
-export function sentencesIn(items: readonly FlowItem[]): string[] {
-  return items.flatMap((item): string[] => {
-    switch (item.kind) {
-      case 'step':
-        return [
-          plainText(item.heading),
-          ...(ONLY_SAID.has(item.detail.verb) ? item.said.map(plainText) : []),
-        ];
-      case 'stop':
-        return [plainText(item.text)];
-      case 'note':
-        return [plainText(item.notice.text)];
-      case 'choice':
-        return [item.sentence];
-      case 'branch':
-        return item.ways.flatMap((way) => sentencesIn(way.items));
-      default:
-        return sentencesIn(item.items);
-    }
-  });
-}
-
-/** Verbs whose heading tells little without what the author says. */
-const ONLY_SAID: ReadonlySet<string> = new Set(['choose', 'adjust']);
-
-/** More than so many sentences are not told in a cell of a table. */
-const SHORT = 3;
-
-function shortly(items: readonly FlowItem[]): string {
-  const all = sentencesIn(items);
-  return all.length <= SHORT ? all.join(' ') : `${all.slice(0, SHORT - 1).join(' ')} …`;
-}
-
-/** Copies of tasks say which task they are copies of: known only when every task has its number. */
-function linkTasks(items: readonly FlowItem[], words: Words): void {
-  const tasks = new Map<string, { number: string; title: string }>();
-  const walk = (list: readonly FlowItem[], visit: (item: FlowItem) => void): void => {
-    for (const item of list) {
-      visit(item);
-      if ('items' in item) walk(item.items, visit);
-      if (item.kind === 'branch') for (const way of item.ways) walk(way.items, visit);
-      if (item.kind === 'repeat' && item.otherwise) walk(item.otherwise.items, visit);
-      if (item.kind === 'step') for (const row of item.measurement?.rows ?? []) walk(row.items, visit);
-    }
-  };
-  walk(items, (item) => {
-    if (item.kind === 'task') tasks.set(item.id.split('.').at(-1)!, item);
-  });
-  walk(items, (item) => {
-    if (item.kind !== 'group' || (item.origin.kind !== 'task' && item.origin.kind !== 'reverse')) return;
-    const task = tasks.get(item.origin.task);
-    if (!task) return;
-    const key = item.origin.kind === 'reverse' ? 'group.reverse' : 'group.task';
-    const title: Rich = [{ kind: 'link', text: task.title, target: item.origin.task, to: 'task' }];
-    item.note = patterned(words.pattern(key), { number: task.number, title });
-  });
 }
