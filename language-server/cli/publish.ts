@@ -11,6 +11,7 @@ import type { HouseConfig } from '../config/house.ts';
 import { buildModel } from '../model/build.ts';
 import { type LoadedFile, Loader } from '../model/names.ts';
 import { documentsOf } from '../publish/document/build.ts';
+import type { ProcedureDocument } from '../publish/document/types.ts';
 import { machineMap } from '../publish/drawings/map.ts';
 import { mapGraph } from '../publish/drawings/map-graph.ts';
 import { orderDrawing } from '../publish/drawings/order.ts';
@@ -112,10 +113,7 @@ function gather(path: string, loaded: readonly LoadedFile[], { texts, loader, pi
       dateOf,
       findings,
     }).map((document) => ({
-      document: {
-        ...document,
-        sources: document.sources.map((one) => ({ ...one, file: inFolder(one.file) })),
-      },
+      document: seenFrom(inFolder, document),
       file: inFolder(file.path),
       drawings: jobDrawings(document, loader, file.path),
     })),
@@ -141,6 +139,17 @@ function gather(path: string, loaded: readonly LoadedFile[], { texts, loader, pi
     }),
   );
   return { procedures, machines };
+}
+
+/** The document with the files that it names as seen from the published folder. */
+function seenFrom(inFolder: (file: string) => string, document: ProcedureDocument): ProcedureDocument {
+  const within = <T extends { file: string }>(one: T): T => ({ ...one, file: inFolder(one.file) });
+  return {
+    ...document,
+    sources: document.sources.map(within),
+    uses: document.uses.map(within),
+    check: { ...document.check, findings: document.check.findings.map(within) },
+  };
 }
 
 /** A file's place in the published folder, so that no page tells where on this machine it lay. */

@@ -17,8 +17,8 @@ import { openBrowser } from './browser.ts';
 let browser: Browser;
 beforeAll(async () => {
   browser = await openBrowser();
-});
-afterAll(() => browser.close());
+}, 120_000);
+afterAll(() => browser?.close());
 
 const machines = machinesIn(TEXTS);
 const procedures = proceduresIn(TEXTS);

@@ -34,8 +34,8 @@ beforeAll(async () => {
   mkdirSync(FOLDER, { recursive: true });
   writeFileSync(file, text);
   browser = await openBrowser();
-});
-afterAll(() => browser.close());
+}, 120_000);
+afterAll(() => browser?.close());
 
 const PHONE = { viewport: { width: 360, height: 740 }, hasTouch: true };
 const DESK = { viewport: { width: 1280, height: 900 } };
@@ -62,6 +62,7 @@ test('nothing scrolls sideways at 360 px, plain and large', async () => {
   const { page, close } = await openPage(browser, address, PHONE);
   const wide = () => page.evaluate('document.documentElement.scrollWidth');
   expect(await wide()).toBe(360);
+  await page.locator('.bench summary').click();
   await page.getByRole('button', { name: 'Large' }).click();
   expect(await wide()).toBe(360);
   await close();

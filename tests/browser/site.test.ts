@@ -45,8 +45,8 @@ beforeAll(async () => {
     writeFileSync(`${FOLDER}/${address}`, text);
   }
   browser = await openBrowser();
-});
-afterAll(() => browser.close());
+}, 120_000);
+afterAll(() => browser?.close());
 
 const PHONE = { viewport: { width: 360, height: 740 } };
 const KINDS = [

@@ -64,7 +64,7 @@ export function contextOf(doc: ProcedureDocument, options: PageOptions): Context
  * written with one cannot be the anchor of another.
  */
 export function anchor(id: string): string {
-  return `s-${id.replace(/[^\p{Letter}\p{Number}-]/gu, (char) => (char === '/' ? '_' : `_${char.codePointAt(0)!.toString(16)}_`))}`;
+  return `s-${id.replace(/[^\p{Letter}\p{Number}-]/gu, (char) => (char === '.' ? '_' : `_${char.codePointAt(0)!.toString(16)}_`))}`;
 }
 
 function numbersOf(doc: ProcedureDocument): Map<string, string> {

@@ -2,10 +2,18 @@
 import type { Drawing, TextAlternative } from '../drawings/svg.ts';
 import { Html, html } from './html.ts';
 
-/** `saidBy`: `In words`, the heading of the fold. */
-export function drawn({ svg, alternative }: Drawing, saidBy: string): Html {
-  // A wide drawing scrolls by itself and never the page; the keyboard reaches it.
-  return html`<figure class="drawn"><section class="scroll" aria-label="${alternative.caption}" tabindex="0">${new Html(svg)}</section><details><summary>${saidBy}</summary>${words(alternative)}</details></figure>`;
+/** px. What is wider scrolls by itself and never the page; what is not is made smaller where there is less room. */
+const WIDE = 480;
+
+/** `saidBy`: `In words`, the heading of the fold. Only one wide drawing of a title may stand on a page. */
+export function drawn({ svg, width, title, alternative }: Drawing, saidBy: string): Html {
+  const picture = new Html(svg);
+  // The keyboard reaches what scrolls.
+  const shown =
+    width > WIDE
+      ? html`<section class="scroll" aria-label="${title}" tabindex="0">${picture}</section>`
+      : picture;
+  return html`<figure class="drawn">${shown}<details><summary>${saidBy}</summary>${words(alternative)}</details></figure>`;
 }
 
 function words(alternative: TextAlternative): Html {

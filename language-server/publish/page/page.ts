@@ -104,7 +104,8 @@ function choose(context: Context): Piece {
 function drawings({ options }: Context): Piece {
   const list = options.drawings?.page ?? [];
   return list.map(
-    ({ title, drawing }) => html`<section class="drawing"><h2>${title}</h2>${drawing}</section>`,
+    ({ title, drawing }, at) =>
+      html`<section class="drawing" aria-labelledby="drawing-${at}"><h2 id="drawing-${at}">${title}</h2>${drawing}</section>`,
   );
 }
 

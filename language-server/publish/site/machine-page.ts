@@ -20,7 +20,10 @@ export function machinePage(
       ? html`<p class="none">${words.none}</p>`
       : html`<ul>${sheet.variants.map(({ name, values }) => html`<li>${name}: ${values.join(', ')}</li>`)}</ul>`
   }</section>
-${drawings.map(({ title, drawing }) => html`<section class="drawing"><h2>${title}</h2>${drawing}</section>`)}
+${drawings.map(
+  ({ title, drawing }, at) =>
+    html`<section class="drawing" aria-labelledby="drawing-${at}"><h2 id="drawing-${at}">${title}</h2>${drawing}</section>`,
+)}
 ${sheet.groups.map(
   ({ kind, title, entries }) =>
     html`<section aria-labelledby="kind-${kind}"><h2 id="kind-${kind}">${title}</h2><table class="list"><thead><tr><th scope="col">${words.name}</th><th scope="col">${words.number}</th><th scope="col">${words.facts}</th></tr></thead><tbody>${entries.map(

@@ -39,7 +39,7 @@ dd { margin: 0; font-weight: 600; }
 table { border-collapse: collapse; width: 100%; margin: .25rem 0 .75rem; font-variant-numeric: tabular-nums; }
 caption, .table-title { text-align: left; font-weight: 600; padding: .25rem 0; margin: 0; }
 th, td { text-align: left; vertical-align: top; padding: .4rem .6rem; border: 1px solid var(--line); overflow-wrap: anywhere; }
-thead th { background: var(--plate); font-size: .875rem; }
+thead th { background: var(--plate); font-size: .875rem; overflow-wrap: break-word; hyphens: auto; }
 th p, td p { margin: 0; }
 th[scope=row] { font-weight: 600; min-width: 6rem; }
 .scroll { overflow-x: auto; }
@@ -72,7 +72,7 @@ code { font: .92em ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
 .search label { font-weight: 600; }
 .search input { font: inherit; color: inherit; background: var(--sheet); border: 1px solid var(--strong-line); border-radius: .3rem; min-height: 2.75rem; padding: .25rem .75rem; width: 20rem; max-width: 100%; }
 .search p { margin: .25rem 0 0; min-height: 1.5em; }
-.drawn { border: 1px solid var(--line); background: var(--sheet); padding: .5rem; --dowel-paper: var(--sheet); --dowel-accent: var(--accent); }
+.drawn { width: fit-content; max-width: 100%; border: 1px solid var(--line); background: var(--sheet); padding: .5rem; --dowel-paper: var(--sheet); --dowel-accent: var(--accent); }
 .drawn summary { min-height: 2.5rem; align-content: center; cursor: pointer; }
 [hidden] { display: none !important; }
 `;
