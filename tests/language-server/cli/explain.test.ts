@@ -7,7 +7,7 @@ import { dowel } from './dowel.ts';
 test('lists every check once, below its group', () => {
   const { out, code } = dowel(['explain']);
   expect(code).toBe(0);
-  expect(out.split('\n').length).toBe(listing(ALL_CHECKS).split('\n').length + 3);
+  expect(out.split('\n').length).toBe(listing(ALL_CHECKS).split('\n').length + 4);
   for (const { name, group } of ALL_CHECKS) {
     const rows = out.split('\n').filter((row) => row.trimStart().startsWith(`${name} `));
     expect(rows, name).toHaveLength(1);
