@@ -13,7 +13,7 @@ import type { FormatOptions } from './format.ts';
 import type { InitOptions } from './init.ts';
 import type { ListsOptions } from './lists.ts';
 import { complain, type ExitCode } from './output.ts';
-import type { PublishCommandOptions } from './publish.ts';
+import type { PublishCommandOptions, PublishForm } from './publish.ts';
 import { FORMS, type OutputFile } from './reports.ts';
 import type { StateOptions } from './state.ts';
 
@@ -128,6 +128,11 @@ function program(done: (code: ExitCode) => void): Command {
     .description('make a site of the procedures that check clean: pages that work offline and on paper')
     .argument('<path>', 'a folder that is searched for files ending in .dowel, or one file')
     .requiredOption('--out <folder>', 'the folder of the site; it is replaced as a whole')
+    .addOption(
+      new Option('--format <form>', 'pages, DITA 1.3 topics, or JSON for other programs')
+        .choices(['html', 'dita', 'json'] satisfies PublishForm[])
+        .default('html'),
+    )
     .option('--allow-findings', 'publish what has findings, too, with the findings on top of the page')
     .action(async (path: string, options: PublishCommandOptions) =>
       done((await import('./publish.ts')).publish(path, options)),
@@ -142,6 +147,24 @@ function program(done: (code: ExitCode) => void): Command {
     )
     .action(async (file: string, options: ListsOptions) =>
       done((await import('./lists.ts')).lists(file, options)),
+    );
+
+  dowel
+    .command('chart')
+    .description('print what comes off and goes back in a procedure, as an SVG drawing')
+    .argument('<file>', 'a file with a procedure')
+    .argument('[name]', 'which procedure, where the file has several')
+    .action(async (file: string, name: string | undefined) =>
+      done((await import('./drawing.ts')).chartOfFile(file, name)),
+    );
+
+  dowel
+    .command('map')
+    .description('print what sits on, covers and holds what on a machine, as an SVG drawing')
+    .argument('<file>', 'a file with a machine')
+    .argument('[thing]', 'only this thing and what it has to do with')
+    .action(async (file: string, thing: string | undefined) =>
+      done((await import('./drawing.ts')).mapOfFile(file, thing)),
     );
 
   dowel

@@ -10,16 +10,19 @@ import { checkProject } from '../checks/check-project.ts';
 import type { HouseConfig } from '../config/house.ts';
 import { buildModel } from '../model/build.ts';
 import { type LoadedFile, Loader } from '../model/names.ts';
+import { ditaFiles } from '../publish/dita/dita.ts';
 import { documentsOf } from '../publish/document/build.ts';
 import type { ProcedureDocument } from '../publish/document/types.ts';
 import { machineMap } from '../publish/drawings/map.ts';
 import { mapGraph } from '../publish/drawings/map-graph.ts';
 import { orderDrawing } from '../publish/drawings/order.ts';
 import { orderPictures } from '../publish/drawings/order-pictures.ts';
+import { jsonFiles } from '../publish/json/json.ts';
 import { drawn } from '../publish/page/drawn.ts';
+import { MARKER } from '../publish/site/addresses.ts';
 import { jobDrawings } from '../publish/site/job-drawings.ts';
 import { machineSheet } from '../publish/site/machine-facts.ts';
-import { type PublishedMachine, type PublishedProcedure, siteOf } from '../publish/site/site.ts';
+import { MARKER_TEXT, type PublishedMachine, type PublishedProcedure, siteOf } from '../publish/site/site.ts';
 import { pageWords } from '../publish/words/page-words.ts';
 import { inReadingOrder } from '../report/finding.ts';
 import { type Disk, disk } from './disk.ts';
@@ -35,9 +38,16 @@ export interface PublishCommandOptions {
   /** The folder of the site. */
   out: string;
   allowFindings?: boolean;
+  /** A site of pages; or topics or JSON for other programs, one folder of files. */
+  format?: PublishForm;
 }
 
-export function publish(path: string, { out, allowFindings = false }: PublishCommandOptions): ExitCode {
+export type PublishForm = 'html' | 'dita' | 'json';
+
+export function publish(
+  path: string,
+  { out, allowFindings = false, format = 'html' }: PublishCommandOptions,
+): ExitCode {
   const house = houseOf(path);
   if (house.refused) return refuse(house.refused.path, house.refused.reason, house.refused.remedy);
   const [problem] = house.problems;
@@ -66,14 +76,18 @@ export function publish(path: string, { out, allowFindings = false }: PublishCom
   if (published.length === 0)
     return refuse(path, 'there is no procedure in it', 'Name a folder with procedures.');
 
-  const site = siteOf({
-    language: house.config.words === 'american' ? 'en-US' : 'en-GB',
-    procedures: published,
-    machines: found.machines,
-    checks: [...ALL_CHECKS, pictureMissing],
-    pictures,
-  });
-  const written = writeSite(out, site.files, files);
+  const documents = published.map(({ document }) => document);
+  const made =
+    format === 'html'
+      ? siteOf({
+          language: house.config.words === 'american' ? 'en-US' : 'en-GB',
+          procedures: published,
+          machines: found.machines,
+          checks: [...ALL_CHECKS, pictureMissing],
+          pictures,
+        }).files
+      : marked(format === 'dita' ? ditaFiles(documents) : jsonFiles(documents));
+  const written = writeSite(out, made, files);
   if ('reason' in written) {
     complain(`cannot publish to ${out}: ${written.reason}. ${written.remedy}`);
     return 2;
@@ -82,6 +96,11 @@ export function publish(path: string, { out, allowFindings = false }: PublishCom
     `Published to ${out}: ${counted(published.length, 'procedure')}, ${counted(found.machines.length, 'machine')}; ${counted(written.files, 'file')}.`,
   );
   return held.length > 0 ? 1 : 0;
+}
+
+/** With the file by which the next run knows that it may replace the folder. */
+function marked(files: ReadonlyMap<string, string>): Map<string, string> {
+  return new Map([...files, [MARKER, MARKER_TEXT]]);
 }
 
 interface Sources {

@@ -51,7 +51,8 @@ export interface Piece {
   text: string;
 }
 
-export function howTo(document: ProcedureDocument): HowTo {
+/** `anchorOf`: how the page writes the anchor of a step. */
+export function howTo(document: ProcedureDocument, anchorOf = (id: string): string => id): HowTo {
   const { lists } = document;
   const time = isoTime(lists.times.stated);
   return {
@@ -74,13 +75,13 @@ export function howTo(document: ProcedureDocument): HowTo {
       ...lists.fluids.map(({ name, amount, issued, when }) => supply(only(name, when), amount ?? issued)),
       ...lists.consumables.map(({ name, when }) => supply(only(name, when), undefined)),
     ],
-    step: numbered(document.flow.flatMap((item) => itemOf(item))),
+    step: linked(numbered(document.flow.flatMap((item) => itemOf(item))), anchorOf),
   };
 }
 
 /** The JSON-LD as it may stand in a `<script>` of a page: no `<` that could end it, no line ends that scripts mind. */
-export function howToScript(document: ProcedureDocument): string {
-  return JSON.stringify(howTo(document)).replace(
+export function howToScript(document: ProcedureDocument, anchorOf?: (id: string) => string): string {
+  return JSON.stringify(howTo(document, anchorOf)).replace(
     /[<>&\u2028\u2029]/g,
     (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
@@ -149,7 +150,7 @@ function plainStep(id: string, text: string, condition: string | undefined): How
     '@type': 'HowToStep',
     name: named(text, condition),
     position: 0,
-    url: `#${id}`,
+    url: id,
     itemListElement: [{ '@type': 'HowToDirection', position: 1, text: named(text, condition) }],
   };
 }
@@ -176,13 +177,22 @@ function stepOf(step: Step, condition: string | undefined): HowToStep {
     '@type': 'HowToStep',
     name,
     position: 0,
-    url: `#${step.id}`,
+    url: step.id,
     itemListElement: pieces.map((piece, index) => ({ ...piece, position: index + 1 })),
   };
 }
 
 function noticeText({ word, text }: Notice): string {
   return `${word}: ${plainText(text)}`;
+}
+
+/** Addresses in the page, from the ids of the document. */
+function linked(list: readonly Unnumbered[], anchorOf: (id: string) => string): Unnumbered[] {
+  return list.map((one) =>
+    one['@type'] === 'HowToStep'
+      ? { ...one, url: `#${anchorOf(one.url)}` }
+      : { ...one, itemListElement: linked(one.itemListElement, anchorOf) },
+  );
 }
 
 function numbered(list: readonly Unnumbered[]): Unnumbered[] {

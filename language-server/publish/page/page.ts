@@ -3,10 +3,11 @@
  * screen, on a phone and on paper. Pure: document in, text out, with the pictures that could not be taken.
  */
 import type { FlowItem, ProcedureDocument } from '../document/types.ts';
+import { howToScript } from '../howto/howto.ts';
 import { closing, findings } from './closing.ts';
 import { anchor, type Context, contextOf, type PageOptions, type RefusedPicture } from './context.ts';
 import { flow } from './flow.ts';
-import { dataBlock, type Html, html, type Piece } from './html.ts';
+import { dataBlock, Html, html, type Piece } from './html.ts';
 import { needs } from './needs.ts';
 import { classes } from './rich.ts';
 import { WORK_SCRIPT } from './script/script.ts';
@@ -40,7 +41,8 @@ ${signDrawings(context.signs)}
 ${parts}
 </div>
 <div id="work" hidden></div>
-${dataBlock('work-data', workData(doc, context.words))}`;
+${dataBlock('work-data', workData(doc, context.words))}
+<script type="application/ld+json">${new Html(howToScript(doc, anchor))}</script>`;
   const text = shell({
     language: doc.language,
     title: [doc.title, doc.machine.title, doc.number].filter((part) => part).join(' · '),

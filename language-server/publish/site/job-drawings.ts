@@ -12,6 +12,7 @@ import { chart } from '../drawings/chart.ts';
 import type { ChartTask } from '../drawings/chart-rows.ts';
 import { orderDrawing } from '../drawings/order.ts';
 import { pictureOfStep } from '../drawings/order-pictures.ts';
+import type { Drawing } from '../drawings/svg.ts';
 import { anchor, type PageDrawings } from '../page/context.ts';
 import { drawn } from '../page/drawn.ts';
 import type { Html } from '../page/html.ts';
@@ -44,7 +45,13 @@ export function jobDrawings(doc: ProcedureDocument, loader: Loader, path: string
   };
 }
 
-function chartDrawing(doc: ProcedureDocument, steps: readonly Step[], loader: Loader, path: string) {
+/** The chart of a procedure, with the numbers of its page; undefined where it would tell nothing. */
+export function chartDrawing(
+  doc: ProcedureDocument,
+  steps: readonly Step[],
+  loader: Loader,
+  path: string,
+): Drawing | undefined {
   const file = loader.load(path);
   const procedure = file?.procedures.find(({ name }) => name?.text === doc.id);
   if (!file || !procedure?.body) return undefined;

@@ -128,6 +128,6 @@ function own(input: SiteInput, machine: PublishedMachine): PublishedProcedure[] 
   );
 }
 
-const MARKER_TEXT = `This folder was made by "dowel publish" and is replaced as a whole the next time.
+export const MARKER_TEXT = `This folder was made by "dowel publish" and is replaced as a whole the next time.
 Without this file it is not touched. Do not keep anything else here.
 `;
