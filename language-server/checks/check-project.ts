@@ -4,7 +4,8 @@
  * becomes a finding about the tool, and the rest goes on.
  */
 import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
-import { type House as Execution, execute } from '../execution/execute.ts';
+import { execute } from '../execution/execute.ts';
+
 import { SharedWork } from '../execution/flow.ts';
 import { amountFaults } from '../model/amounts-in-steps.ts';
 import { buildModel } from '../model/build.ts';
@@ -23,7 +24,7 @@ import { quantityFaults } from '../model/quantity-faults.ts';
 import { resourceFaults } from '../model/resource-faults.ts';
 import { testerFaults } from '../model/tester-faults.ts';
 import { wordingFaults } from '../model/wording-faults.ts';
-import type { SourceHost } from '../project/project.ts';
+import type { House, SourceHost } from '../project/project.ts';
 import { type Finding, inOrder, inReadingOrder, type Severity } from '../report/finding.ts';
 import { ruleFaults } from '../rules/faults.ts';
 import { IdleRules } from '../rules/idle.ts';
@@ -33,13 +34,7 @@ import { speak } from './speak.ts';
 import { toolFailure } from './text/tool-failure.ts';
 import { sortOut, type Waived } from './waivers.ts';
 
-/** What the house has agreed on, where it is not the usual. */
-export interface House extends Execution {
-  /** By the name of the check; `off`: not reported. */
-  severities?: Readonly<Record<string, Severity | 'off'>>;
-  /** Files whose rules (and shared declarations) hold everywhere, as the host reads them. */
-  ruleFiles?: readonly string[];
-}
+export type { House } from '../project/project.ts';
 
 export interface CheckResult {
   findings: Finding[];
@@ -51,21 +46,44 @@ export interface CheckResult {
   statements: number;
 }
 
-export function checkProject(host: SourceHost, paths: readonly string[], house: House = {}): CheckResult {
-  const loader = new Loader(host, house.ruleFiles);
-  const checker = new ProjectCheck(loader, new Map(), house);
-  for (const path of paths) {
-    const file = loader.load(path);
-    if (file) checker.file(file);
+/** Without a `house`, what the host says each file's house has agreed on. */
+export function checkProject(host: SourceHost, paths: readonly string[], house?: House): CheckResult {
+  const findings: Finding[] = [];
+  const waived: Waived[] = [];
+  let statements = 0;
+  for (const [agreed, files] of byHouse(host, paths, house)) {
+    const loader = new Loader(host, agreed?.ruleFiles);
+    const checker = new ProjectCheck(loader, new Map(), agreed);
+    for (const path of files) {
+      const file = loader.load(path);
+      if (file) checker.file(file);
+    }
+    checker.finish();
+    findings.push(...checker.findings);
+    waived.push(...checker.waived);
+    statements += checker.statements;
   }
-  checker.finish();
-  const { statements, waived } = checker;
   return {
-    findings: inReadingOrder(checker.findings),
-    waived: [...waived].sort((a, b) => inOrder(a.finding, b.finding)),
+    findings: inReadingOrder(findings),
+    waived: waived.sort((a, b) => inOrder(a.finding, b.finding)),
     files: paths.length,
     statements,
   };
+}
+
+function byHouse(
+  host: SourceHost,
+  paths: readonly string[],
+  house: House | undefined,
+): Map<House | undefined, string[]> {
+  const groups = new Map<House | undefined, string[]>();
+  for (const path of paths) {
+    const agreed = house ?? host.houseOf?.(path);
+    const group = groups.get(agreed);
+    if (group) group.push(path);
+    else groups.set(agreed, [path]);
+  }
+  return groups;
 }
 
 /** Models by the machine (or the file of shared declarations) they are made from. */

@@ -4,6 +4,7 @@
  */
 import { existsSync } from 'node:fs';
 import { checkProject } from '../checks/check-project.ts';
+import type { Waived } from '../checks/waivers.ts';
 import { type Finding, inReadingOrder, SEVERITIES, type Severity } from '../report/finding.ts';
 import { fingerprintsOf } from '../report/fingerprint.ts';
 import { lineStore } from '../report/frame.ts';
@@ -11,6 +12,7 @@ import type { Painter } from '../report/text.ts';
 import type { BaselineUpdate } from './baseline.ts';
 import { type Disk, disk } from './disk.ts';
 import { tooLargeFinding } from './file-too-large.ts';
+import { type HouseOptions, type Houses, housesOf } from './houses.ts';
 import type { MendHow } from './mend.ts';
 import { namesIn } from './names.ts';
 import { complain, type ExitCode, isTerminal, printRaw } from './output.ts';
@@ -18,7 +20,7 @@ import { writeText } from './replace.ts';
 import { type Form, type OutputFile, type Reported, reportIn } from './reports.ts';
 import { filesOf, type Refused } from './walk.ts';
 
-export interface CheckOptions {
+export interface CheckOptions extends HouseOptions {
   /** What standard output gets. */
   format: Form;
   /** Reports that are written to files besides. */
@@ -32,12 +34,17 @@ export interface CheckOptions {
   severity: Severity;
   /** Show or write what mends the findings; in JSON they are listed with the findings. */
   mend?: MendHow;
+  /** Print what waivers hold back. */
+  showWaived?: boolean;
   /** Undefined: colour where a person sees it and has not asked for none. */
   color?: boolean;
 }
 
 export interface Checked {
   findings: Finding[];
+  /** Findings that waivers hold back. */
+  waived: Waived[];
+  houses: Houses;
   /** The names of the files that were read and checked. */
   files: string[];
   refused: Refused[];
@@ -45,17 +52,24 @@ export interface Checked {
 }
 
 /** Checks the files that the paths mean; prints nothing. */
-export function checkPaths(paths: readonly string[]): Checked {
+export async function checkPaths(paths: readonly string[], options: HouseOptions = {}): Promise<Checked> {
   const names = namesIn(process.cwd());
   const { files, refused } = filesOf(paths, names);
   const texts = disk(names);
-  const readable = files.filter((file) => texts.read(file) !== undefined);
+  const houses = await housesOf(files, texts, names, options);
+  texts.houseOf = houses.of;
+  const named = new Set(paths.map((path) => names.of(path)));
+  const readable = files.filter(
+    (file) => (named.has(file) || !houses.ignores(file)) && texts.read(file) !== undefined,
+  );
   // What a file uses and cannot have is a finding where it is used, not a file that was named in vain.
   refused.push(...texts.refused);
   const tooLarge = [...texts.tooLarge].map(([file, size]) => tooLargeFinding(file, size));
   const result = checkProject(texts, readable);
   return {
-    findings: inReadingOrder([...result.findings, ...tooLarge]),
+    findings: inReadingOrder([...result.findings, ...tooLarge, ...houses.problems]),
+    waived: result.waived,
+    houses,
     files: readable,
     refused,
     disk: texts,
@@ -71,12 +85,12 @@ export async function check(paths: readonly string[], options: CheckOptions): Pr
     return 2;
   }
   if (options.mend && options.format === 'text' && output.length === 0)
-    return (await import('./mend.ts')).mend(paths, options.mend, severity);
+    return (await import('./mend.ts')).mend(paths, options.mend, severity, options);
   if (options.baselineUpdate && options.baseline === undefined) {
     complain('--baseline-update needs to know the file: add --baseline FILE.');
     return 2;
   }
-  const checked = checkPaths(paths);
+  const checked = await checkPaths(paths, options);
   const lines = lineStore((file) => checked.disk.read(file));
   const all = options.mend ? await withMends(checked) : checked.findings;
   const asked = options.baseline !== undefined || options.format !== 'text' || output.length > 0;
@@ -92,6 +106,9 @@ export async function check(paths: readonly string[], options: CheckOptions): Pr
     refused: checked.refused,
     severity,
     known: all.length - findings.length,
+    waived: checked.waived,
+    showWaived: options.showWaived ?? false,
+    limits: (file) => checked.houses.configOf(file).limits,
     lines,
   };
   const paint = options.format === 'text' ? await painter(options.color) : undefined;

@@ -24,7 +24,7 @@ export async function demo(): Promise<ExitCode> {
   const right = files.filter((file) => !broken.includes(file));
 
   print(`Procedures that are meant to be right (${right.length} files):\n`);
-  const rightly = checkPaths(right);
+  const rightly = await checkPaths(right);
   for (const file of right) {
     const count = rightly.findings.filter((finding) => finding.file === file).length;
     print(`  ${count === 0 ? 'silent  ' : 'REPORTED'}  ${file}`);
@@ -32,7 +32,7 @@ export async function demo(): Promise<ExitCode> {
   await show(rightly);
 
   print(`\nThe same work with faults put in (${broken.length} files):\n`);
-  const brokenly = checkPaths(broken);
+  const brokenly = await checkPaths(broken);
   await show(brokenly);
 
   print(`\n${NEXT}`);

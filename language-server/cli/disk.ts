@@ -8,6 +8,7 @@ import { readText } from './read.ts';
 import type { Refused } from './walk.ts';
 
 export interface Disk extends SourceHost {
+  houseOf?: NonNullable<SourceHost['houseOf']>;
   /** Files that were asked for and could not be had, in the order of asking. */
   readonly refused: readonly Refused[];
   /** Files that are too large to be read, with their size in bytes. */

@@ -2,12 +2,19 @@
 import { ALL_CHECKS } from '../checks/all.ts';
 import type { Check } from '../checks/check.ts';
 import { toolFailure } from '../checks/text/tool-failure.ts';
+import { configWrong } from '../config/config-wrong.ts';
 import { fileTooLarge } from './file-too-large.ts';
 import { complain, type ExitCode, print } from './output.ts';
 import { pictureMissing } from './picture-missing.ts';
 
 /** What can be explained: the list, and the findings that no example can show. */
-export const EXPLAINED: readonly Check[] = [...ALL_CHECKS, fileTooLarge, pictureMissing, toolFailure];
+export const EXPLAINED: readonly Check[] = [
+  ...ALL_CHECKS,
+  fileTooLarge,
+  pictureMissing,
+  configWrong,
+  toolFailure,
+];
 
 export function explain(name: string | undefined): ExitCode {
   if (name === undefined) {

@@ -74,6 +74,14 @@ function program(done: (code: ExitCode) => void): Command {
         'show what would mend the findings, as a patch; --mend=write mends the files',
       ).choices(['show', 'write']),
     )
+    .option('--config <file>', 'the configuration to use, wherever the files lie')
+    .addOption(
+      new Option('--convention <name>', 'what signal words mean; stronger than the configuration').choices([
+        'ansi',
+        'military',
+      ]),
+    )
+    .option('--show-waived', 'print what waivers hold back, with their reasons')
     .option('--color', 'colour, even where no terminal is seen')
     .option('--no-color', 'no colour')
     .action(async (paths: string[], options: CheckOptions) =>
@@ -100,8 +108,9 @@ function program(done: (code: ExitCode) => void): Command {
     .description('tell how the machine stands just before a line of a procedure')
     .argument('<file>')
     .requiredOption('--at <line>', 'the line, counted from 1', lineNumber)
+    .option('--config <file>', 'the configuration to use, wherever the file lies')
     .action(async (file: string, options: StateOptions) =>
-      done((await import('./state.ts')).state(file, options)),
+      done(await (await import('./state.ts')).state(file, options)),
     );
 
   dowel

@@ -8,6 +8,7 @@ import { SEVERITIES, type Severity } from '../report/finding.ts';
 import { linesOf } from '../report/positions.ts';
 import { printable } from '../report/width.ts';
 import { disk } from './disk.ts';
+import { type HouseOptions, housesOf } from './houses.ts';
 import { namesIn } from './names.ts';
 import { complain, type ExitCode, print } from './output.ts';
 import { replaceText } from './replace.ts';
@@ -16,15 +17,23 @@ import { filesOf } from './walk.ts';
 export type MendHow = 'show' | 'write';
 
 /** Exit code 1 where findings at or above the severity are in the files afterwards. */
-export function mend(paths: readonly string[], how: MendHow, severity: Severity): ExitCode {
+export async function mend(
+  paths: readonly string[],
+  how: MendHow,
+  severity: Severity,
+  options: HouseOptions = {},
+): Promise<ExitCode> {
   const names = namesIn(process.cwd());
   const { files, refused } = filesOf(paths, names);
   const texts = disk(names);
+  const houses = await housesOf(files, texts, names, options);
+  texts.houseOf = houses.of;
+  const named = new Set(paths.map((path) => names.of(path)));
   const limit = SEVERITIES.indexOf(severity);
   let found = false;
   for (const file of files) {
     const text = texts.read(file);
-    if (text === undefined) continue;
+    if (text === undefined || (!named.has(file) && houses.ignores(file))) continue;
     const result = mendFile(texts, file);
     const open =
       how === 'show' ? [...result.mended.map(({ finding }) => finding), ...result.left] : result.left;

@@ -2,6 +2,7 @@
  * The forms of a report and where they go: one to standard output, any number to files. Each form is loaded only when
  * it is asked for.
  */
+import type { Waived } from '../checks/waivers.ts';
 import type { Finding, Severity } from '../report/finding.ts';
 import type { Lines } from '../report/positions.ts';
 import { summaryText } from '../report/summary.ts';
@@ -30,6 +31,11 @@ export interface Reported {
   severity: Severity;
   /** How many findings were known before and are left out. */
   known: number;
+  /** Findings that waivers hold back. */
+  waived: readonly Waived[];
+  showWaived: boolean;
+  /** How many findings the text lists at the most, by the configuration of a file. */
+  limits(file: string): { findings: number; perFile: number };
   lines(file: string): Lines | undefined;
 }
 
@@ -41,7 +47,8 @@ export async function reportIn(form: Form, report: Reported, how: TextHow = {}):
     case 'json': {
       const { jsonReport } = await import('../report/json.ts');
       const { findings, fingerprints, lines } = report;
-      const input = { findings, fingerprints, files: report.files.length, unread, lines };
+      const { waived } = report;
+      const input = { findings, fingerprints, waived, files: report.files.length, unread, lines };
       return `${JSON.stringify(jsonReport(input), null, 2)}\n`;
     }
     case 'sarif': {
@@ -72,15 +79,51 @@ export interface TextHow {
 }
 
 function textReport(
-  { findings, files, lines, known }: Reported,
-  { paint, most = Infinity }: TextHow,
+  { findings, files, lines, known, waived, showWaived, limits }: Reported,
+  { paint, most }: TextHow,
 ): string {
   if (files.length === 0 && findings.length === 0) return '';
-  const shown = findings.slice(0, most).map((finding) => `${findingText(finding, { lines, paint })}\n\n`);
+  const shown = listed(findings, most, limits).map(
+    (finding) => `${findingText(finding, { lines, paint })}\n\n`,
+  );
   const more = findings.length - shown.length;
   return [
     ...shown,
+    ...(showWaived ? waived.map((one) => `${waivedText(one, { lines, paint })}\n\n`) : []),
     more > 0 ? `${more} more ${more === 1 ? 'finding is' : 'findings are'} not shown.\n` : '',
-    `${summaryText(findings, files.length)}${known > 0 ? ` ${known} known before ${known === 1 ? 'is' : 'are'} left out.` : ''}\n`,
+    `${summaryText(findings, files.length)}${waivedCount(waived.length, showWaived)}${known > 0 ? ` ${known} known before ${known === 1 ? 'is' : 'are'} left out.` : ''}\n`,
   ].join('');
+}
+
+/** What the text shows of the findings: `most` of them, or as many as the configurations say. */
+function listed(
+  findings: readonly Finding[],
+  most: number | undefined,
+  limits: Reported['limits'],
+): readonly Finding[] {
+  if (most !== undefined) return findings.slice(0, most);
+  const perFile = new Map<string, number>();
+  const shown: Finding[] = [];
+  for (const finding of findings) {
+    const limit = limits(finding.file);
+    const count = (perFile.get(finding.file) ?? 0) + 1;
+    perFile.set(finding.file, count);
+    if (count <= limit.perFile && shown.length < limit.findings) shown.push(finding);
+  }
+  return shown;
+}
+
+function waivedText(
+  { finding, reason }: Waived,
+  how: { lines: Reported['lines']; paint: Painter | undefined },
+): string {
+  return findingText(
+    { ...finding, message: `Waived: ${finding.message}`, help: `Waived because: ${reason}` },
+    how,
+  );
+}
+
+function waivedCount(count: number, shown: boolean): string {
+  if (count === 0) return '';
+  return ` ${count} ${count === 1 ? 'is' : 'are'} waived${shown ? '' : ' (--show-waived prints them)'}.`;
 }

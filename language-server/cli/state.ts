@@ -4,16 +4,17 @@ import { lineStore } from '../report/frame.ts';
 import { linesOf } from '../report/positions.ts';
 import { printable } from '../report/width.ts';
 import { disk } from './disk.ts';
+import { type HouseOptions, housesOf } from './houses.ts';
 import { namesIn } from './names.ts';
 import { complain, type ExitCode, print } from './output.ts';
 import { SIZE_LIMIT } from './read.ts';
 
-export interface StateOptions {
+export interface StateOptions extends HouseOptions {
   /** The line, counted from 1. */
   at: number;
 }
 
-export function state(path: string, options: StateOptions): ExitCode {
+export async function state(path: string, options: StateOptions): Promise<ExitCode> {
   const names = namesIn(process.cwd());
   const file = names.of(path);
   const texts = disk(names);
@@ -26,6 +27,8 @@ export function state(path: string, options: StateOptions): ExitCode {
     complain(`cannot read ${file}: ${reason}. ${remedy}`);
     return 2;
   }
+  const houses = await housesOf([file], texts, names, options);
+  texts.houseOf = houses.of;
   const lines = linesOf(text);
   if (options.at > lines.count) {
     complain(`${file} has ${lines.count} lines, so no line ${options.at}. Name one of its lines.`);

@@ -7,7 +7,7 @@ import { checkNamed } from '../checks/all.ts';
 import { fixedBecause, SETTABLE_CHECKS } from '../checks/settable.ts';
 import { list } from '../model/model.ts';
 import { nearest } from '../model/names.ts';
-import type { Finding, Severity } from '../report/finding.ts';
+import type { Finding, Place, Severity } from '../report/finding.ts';
 import { configFinding } from './config-wrong.ts';
 import { defaultConfig, type HouseConfig } from './house.ts';
 import { type JsonNode, plainOf, readJson } from './json.ts';
@@ -19,6 +19,8 @@ export interface ReadConfig {
   config: HouseConfig;
   /** What is wrong, in reading order; places are offsets in `text`. */
   problems: Finding[];
+  /** Where each of `config.rules` stands. */
+  rulesAt: Place[];
 }
 
 /** `path` names the file in the findings. */
@@ -26,7 +28,8 @@ export function readConfig(text: string, path: string): ReadConfig {
   const read = readJson(text);
   if ('problem' in read) {
     const { start, end, message, help } = read.problem;
-    return { config: defaultConfig, problems: [configFinding({ file: path, start, end }, message, help)] };
+    const problem = configFinding({ file: path, start, end }, message, help);
+    return { config: defaultConfig, problems: [problem], rulesAt: [] };
   }
   const { node } = read;
   const problems = repeated(node, path);
@@ -36,7 +39,10 @@ export function readConfig(text: string, path: string): ReadConfig {
     for (const issue of result.error.issues) problems.push(...told(issue, node, path));
     problems.sort((a, b) => a.start - b.start);
   }
-  return { config: configOf(result.success ? result.data : rightFields(plain)), problems };
+  const rules = find(node, ['rules']).node;
+  const rulesAt =
+    rules.kind === 'array' ? rules.items.map(({ start, end }) => ({ file: path, start, end })) : [];
+  return { config: configOf(result.success ? result.data : rightFields(plain)), problems, rulesAt };
 }
 
 type Fields = z.infer<typeof configSchema>;

@@ -3,11 +3,11 @@
  * Pure: gives facts, never words.
  */
 import type { Header, Procedure, StateClaim } from '../../grammar/syntax/tree.ts';
-import type { Convention, LiftingGuideline } from '../hazards/index.ts';
 import { casesOf } from '../model/conditions.ts';
 import type { Fact } from '../model/facts.ts';
 import type { Model } from '../model/model.ts';
 import { findProcedure, type LoadedFile } from '../model/names.ts';
+import type { House } from '../project/project.ts';
 import { awayValue, DRAINED, OUT, YES } from './aspects.ts';
 import { NONE } from './cases.ts';
 import { claimed } from './contract.ts';
@@ -18,14 +18,6 @@ import { meaning } from './questions.ts';
 import { Run } from './run.ts';
 import type { Watcher } from './watch.ts';
 import { watchers } from './watchers.ts';
-
-/** What the house has agreed on, where it is not the usual. */
-export interface House {
-  /** What the signal words of notices mean. */
-  convention?: Convention;
-  /** Against which guideline weights lifted by hand are held. */
-  liftingGuideline?: LiftingGuideline;
-}
 
 /** Gives who looks on beside those that always do: the rules of the house. */
 export type MoreWatchers = (run: Run, procedure: Procedure, file: string) => Watcher[];

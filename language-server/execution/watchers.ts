@@ -1,7 +1,7 @@
 /** Who looks on while a procedure is carried out. */
 import type { Procedure } from '../../grammar/syntax/tree.ts';
+import type { House } from '../project/project.ts';
 import { EnergyOrderWatch } from './energy-order.ts';
-import type { House } from './execute.ts';
 import { HazardWatch } from './hazards.ts';
 import { LiftWatch } from './lifting.ts';
 import type { Run } from './run.ts';

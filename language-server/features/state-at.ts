@@ -57,7 +57,7 @@ export interface StateAt {
 
 /** The state just before the statement at `offset`; undefined where no procedure is there. */
 export function stateAt(host: SourceHost, path: string, offset: number): StateAt | undefined {
-  const loader = new Loader(host);
+  const loader = new Loader(host, host.houseOf?.(path)?.ruleFiles);
   const file = loader.load(path);
   const procedure = file?.procedures.find((one) => one.start <= offset && offset <= one.end);
   const header = procedure?.headers.find((one) => one.header === 'for');

@@ -9,7 +9,7 @@ import type { CasesMark } from '../execution/cases.ts';
 import { buildModel } from '../model/build.ts';
 import type { Model } from '../model/model.ts';
 import { findMachine, type LoadedFile, Loader } from '../model/names.ts';
-import type { SourceHost } from '../project/project.ts';
+import type { House, SourceHost } from '../project/project.ts';
 import { type Finding, inReadingOrder } from '../report/finding.ts';
 
 export interface Tried {
@@ -26,6 +26,7 @@ export class Trial {
   /** Actions that were carried out: the measure of work. */
   statements = 0;
   private readonly host: SourceHost;
+  private readonly house: House | undefined;
   private readonly kept = new Map<string, LoadedFile>();
   private readonly models: Models = new Map();
   private readonly marks = new Map<Model, CasesMark>();
@@ -33,7 +34,8 @@ export class Trial {
   constructor(host: SourceHost, path: string) {
     this.host = host;
     this.path = path;
-    const loader = new Loader(host);
+    this.house = host.houseOf?.(path);
+    const loader = new Loader(host, this.house?.ruleFiles);
     const file = loader.load(path);
     if (!file) return;
     // What leads back to the file has to be read anew with it.
@@ -53,7 +55,7 @@ export class Trial {
     const loader = this.loader(text);
     const file = loader.load(this.path)!;
     for (const procedure of file.procedures) this.prepare(loader, file, procedure);
-    const checker = new ProjectCheck(loader, this.models);
+    const checker = new ProjectCheck(loader, this.models, this.house);
     checker.file(file);
     this.statements += checker.statements;
     const findings = inReadingOrder(checker.findings.filter((finding) => finding.file === this.path));
@@ -86,7 +88,7 @@ export class Trial {
     };
     const kept = new Map(this.kept);
     if (read) kept.set(this.path, read);
-    return new LoaderWith(host, kept);
+    return new LoaderWith(host, kept, this.house?.ruleFiles);
   }
 }
 
@@ -100,8 +102,8 @@ function machineOf(visible: readonly LoadedFile[], procedure: Procedure): Return
 export class LoaderWith extends Loader {
   private readonly known: ReadonlyMap<string, LoadedFile>;
 
-  constructor(host: SourceHost, known: ReadonlyMap<string, LoadedFile>) {
-    super(host);
+  constructor(host: SourceHost, known: ReadonlyMap<string, LoadedFile>, everywhere: readonly string[] = []) {
+    super(host, everywhere);
     this.known = known;
   }
 

@@ -3,6 +3,20 @@
  * and the editor's server give a `SourceHost`. Results are plain data.
  */
 import type { ParsedFile } from '../../grammar/syntax/tree.ts';
+import type { Convention, LiftingGuideline } from '../hazards/index.ts';
+import type { Severity } from '../report/finding.ts';
+
+/** What the house has agreed on, where it is not the usual. */
+export interface House {
+  /** What the signal words of notices mean. */
+  readonly convention?: Convention;
+  /** Against which guideline weights lifted by hand are held. */
+  readonly liftingGuideline?: LiftingGuideline;
+  /** By the name of the check; `off`: not reported. */
+  readonly severities?: Readonly<Record<string, Severity | 'off'>>;
+  /** Files whose rules (and shared declarations) hold everywhere, as the host reads them. */
+  readonly ruleFiles?: readonly string[];
+}
 
 export interface SourceHost {
   /** The text of a file, or undefined where it cannot be had. Paths are as the host writes them. */
@@ -11,6 +25,8 @@ export interface SourceHost {
   resolve(from: string, target: string): string;
   /** Every file of the project that is known, where the host can tell. */
   list?(): readonly string[];
+  /** What the house has agreed on for this file; the same object for the same house. */
+  houseOf?(path: string): House | undefined;
 }
 
 export interface Source {

@@ -44,6 +44,8 @@ export interface JsonReport {
   filesChecked: number;
   counts: Record<'error' | 'warning' | 'information' | 'hint', number>;
   findings: JsonFinding[];
+  /** Findings that a waiver holds back, with its reason and where it stands. */
+  waived: (JsonRange & { finding: JsonFinding; reason: string })[];
   unread: Unread[];
 }
 
@@ -51,6 +53,7 @@ export interface JsonInput {
   findings: readonly Finding[];
   /** One for each finding, in the same order. */
   fingerprints?: readonly string[];
+  waived?: readonly { finding: Finding; reason: string; at: Place }[];
   files: number;
   unread: readonly Unread[];
   /** The lines of a file, or undefined where it cannot be had: then only offsets are given. */
@@ -64,6 +67,11 @@ export function jsonReport(input: JsonInput): JsonReport {
     filesChecked: input.files,
     counts: countsOf(input.findings).of,
     findings: input.findings.map((finding, at) => jsonFinding(finding, lines, input.fingerprints?.[at])),
+    waived: (input.waived ?? []).map(({ finding, reason, at }) => ({
+      finding: jsonFinding(finding, lines),
+      reason,
+      ...range(at, lines),
+    })),
     unread: input.unread.map(({ file, reason }) => ({ file, reason })),
   };
 }

@@ -41,8 +41,7 @@ export class IdleRules {
         const faulty = faults.some(
           ({ at }) => at.file === file && body.start <= at.start && at.end <= body.end,
         );
-        const ownName =
-          model.machine.start <= body.start && body.end <= model.machine.end && namesUnknown(model, body);
+        const ownName = model.machine.items.includes(rule) && namesUnknown(model, body);
         if (!idle.has(body) || faulty || ownName) seen.applies = true;
       }
     }

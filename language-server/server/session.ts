@@ -14,11 +14,13 @@ import {
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { checkProject } from '../checks/check-project.ts';
+import { CONFIG_NAME } from '../config/house.ts';
 import { View } from '../features/view.ts';
 import type { SourceHost } from '../project/project.ts';
 import type { Finding } from '../report/finding.ts';
 import { diagnosticOf, LinesCache } from './convert.ts';
 import { capabilities, registerAll } from './handlers/all.ts';
+import { Houses } from './houses.ts';
 import { settingsFrom, USUAL } from './settings.ts';
 
 export function serve(connection: Connection): void {
@@ -26,9 +28,12 @@ export function serve(connection: Connection): void {
   const host: SourceHost = {
     read: (uri) => documents.get(uri)?.getText() ?? fromDisk(uri),
     resolve: (from, target) => new URL(encodeURI(target), from).href,
+    houseOf: (uri) => houses.houseOf(uri),
   };
+  const houses = new Houses(host);
   const lines = new LinesCache((uri) => host.read(uri));
   const found = new Map<string, Finding[]>();
+  const configs = new Set<string>();
   let view: View | undefined;
   let client: ClientCapabilities = {};
   let settings = USUAL;
@@ -43,6 +48,19 @@ export function serve(connection: Connection): void {
       ...(version === undefined ? {} : { version }),
       diagnostics: own.map((finding) => diagnosticOf(finding, lines)),
     });
+  };
+  /** What is wrong with the configurations of the open files is shown in these. */
+  const checkHouses = (): void => {
+    const shown = new Set(configs);
+    configs.clear();
+    for (const uri of documents.keys()) {
+      const used = houses.usedFor(uri);
+      if (!used || configs.has(used.uri)) continue;
+      configs.add(used.uri);
+      const diagnostics = used.problems.map((finding) => diagnosticOf(finding, lines));
+      void connection.sendDiagnostics({ uri: used.uri, diagnostics });
+    }
+    for (const uri of shown) if (!configs.has(uri)) void connection.sendDiagnostics({ uri, diagnostics: [] });
   };
   /** The open file itself first, then those that may use it. */
   const checkFrom = (uri: string): void => {
@@ -64,15 +82,20 @@ export function serve(connection: Connection): void {
   });
   connection.onInitialized(() => {
     void connection.client
-      .register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.dowel' }] })
+      .register(DidChangeWatchedFilesNotification.type, {
+        watchers: [{ globPattern: '**/*.dowel' }, { globPattern: `**/${CONFIG_NAME}` }],
+      })
       .catch(() => {
         // An editor that cannot watch files says so; open files are still checked as they change.
       });
   });
   connection.onDidChangeWatchedFiles(() => {
     view = undefined;
+    houses.forget();
+    checkHouses();
     for (const uri of documents.keys()) check(uri);
   });
+  documents.onDidOpen(() => checkHouses());
   documents.onDidChangeContent(({ document }) => checkFrom(document.uri));
   documents.onDidClose(({ document }) => {
     view = undefined;

@@ -27,9 +27,14 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   'grammar/format': ['grammar/syntax', 'grammar/quantity', 'grammar/tokens', 'grammar/parser'],
 
   'language-server/report': ['grammar/syntax', 'picocolors'],
-  'language-server/project': ['grammar/syntax', 'grammar/parser', 'language-server/report'],
-  'language-server/fastening': ['grammar/quantity'],
   'language-server/hazards': [],
+  'language-server/project': [
+    'grammar/syntax',
+    'grammar/parser',
+    'language-server/report',
+    'language-server/hazards',
+  ],
+  'language-server/fastening': ['grammar/quantity'],
   'language-server/wording': [
     'grammar/syntax',
     'grammar/quantity',
@@ -84,6 +89,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   'language-server/config': [
     'grammar/syntax',
     'language-server/report',
+    'language-server/project',
     'language-server/hazards',
     'language-server/model',
     'language-server/checks',
