@@ -26,7 +26,7 @@ function problems(text: string): string[] {
 
 describe('a right file', () => {
   test('empty braces are the defaults', () => {
-    expect(readConfig('{}', PATH)).toEqual({ config: defaultConfig, problems: [] });
+    expect(readConfig('{}', PATH)).toEqual({ config: defaultConfig, problems: [], rulesAt: [] });
   });
 
   test('every field', () => {
@@ -50,6 +50,7 @@ describe('a right file', () => {
         limits: { findings: defaultConfig.limits.findings, perFile: 20 },
       },
       problems: [],
+      rulesAt: [{ file: PATH, start: text.indexOf('"house/'), end: text.indexOf('], "ignore') }],
     });
   });
 });
