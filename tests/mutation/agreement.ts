@@ -3,8 +3,6 @@
  * the product (all cases at once) and the oracle (case by case, written from the language reference alone) are asked
  * whether it is still right. Source of the expected verdicts: the oracle, not the product.
  */
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { expect } from 'vitest';
 import { checkTexts } from '../../language-server/checks/check-texts.ts';
 import { Trial } from '../../language-server/features/trial.ts';
@@ -14,39 +12,9 @@ import type { Traces } from '../oracle/executor.ts';
 import { execute, isWrong, KINDS, tracesOf } from '../oracle/executor.ts';
 import type { Mutant } from './mutants.ts';
 import { mutantsOf } from './mutants.ts';
+import { FILES, filesFor, RIGHT } from './right.ts';
 
-const ROOT = new URL('../..', import.meta.url).pathname;
-const FILES: Record<string, string> = { ...read('procedures'), ...read('tests/everyday') };
-
-/** The right procedures, by path. */
-export const RIGHT: readonly string[] = Object.keys(FILES).filter(
-  (path) => !path.includes('broken') && /^procedure /m.test(FILES[path]!),
-);
-
-function read(folder: string): Record<string, string> {
-  const found: Record<string, string> = {};
-  for (const entry of readdirSync(join(ROOT, folder), { withFileTypes: true })) {
-    const path = `${folder}/${entry.name}`;
-    if (entry.isDirectory()) Object.assign(found, read(path));
-    else if (path.endsWith('.dowel')) found[path] = readFileSync(join(ROOT, path), 'utf8');
-  }
-  return found;
-}
-
-/** The file at the path with the given text, and only the files that it leads to: no others bear on it. */
-function filesFor(path: string, text = FILES[path]!): Record<string, string> {
-  const files: Record<string, string> = { [path]: text };
-  const queue = [path];
-  for (const at of queue) {
-    for (const [, use] of files[at]!.matchAll(/^use "([^"]+)"/gm)) {
-      const target = join(at, '..', use!);
-      if (files[target] !== undefined || FILES[target] === undefined) continue;
-      files[target] = FILES[target];
-      queue.push(target);
-    }
-  }
-  return files;
-}
+export { RIGHT };
 
 /** Names of the same faults where only one side of a branch, one variant or one round has them. */
 const ONE_SIDED = ['branch-unfinished', 'variant-uncovered', 'loop-not-restored', 'reverse-impossible'];
