@@ -43,6 +43,7 @@ function secondName(
 ): Fact | undefined {
   let first: Use | undefined;
   for (const [index, text] of texts.entries()) {
+    if (!names.some((name) => lower[index]!.includes(name))) continue;
     const uses = names.flatMap((name) => usesIn(name, names, text, lower[index]!));
     for (const use of uses.sort((a, b) => a.from - b.from)) {
       if (!first) first = use;

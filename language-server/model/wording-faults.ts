@@ -9,6 +9,8 @@ import {
   countWords,
   isInstruction,
   LATIN,
+  MAY_BE_LATIN,
+  MAY_BE_VAGUE,
   notImperativeIn,
   secondInstructionIn,
   sentencesIn,
@@ -53,7 +55,7 @@ function faultsOf(model: Model, reader: ReaderText, file: Where): Fact[] {
       ...(mend === undefined ? {} : { mends: [{ title: `Write ${mend}`, at, text: mend }] }),
     });
   };
-  for (const { pattern, write, say } of LATIN) {
+  for (const { pattern, write, say } of MAY_BE_LATIN.test(value) ? LATIN : []) {
     const match = pattern.exec(value);
     if (!match) continue;
     tell('latin-abbreviation', match.index, match.index + match[0].length, { word: match[0], say }, write);
@@ -63,15 +65,8 @@ function faultsOf(model: Model, reader: ReaderText, file: Where): Fact[] {
   if (kind === 'title') return facts;
   const sentences = sentencesIn(value);
   for (const { text: sentence, from, to } of sentences) {
-    const instruction = isInstruction(sentence);
-    const most = instruction ? MOST_WORDS.instruction : MOST_WORDS.description;
-    const words = countWords(sentence);
-    if (words > most)
-      tell('sentence-long', from, to, {
-        words: String(words),
-        most: String(most),
-        kind: instruction ? 'an instruction' : 'a description',
-      });
+    const long = tooLong(sentence);
+    if (long) tell('sentence-long', from, to, long);
     // Behind a `stop` no steps can stand: its sentence may tell several things.
     const second = kind === 'step' ? secondInstructionIn(sentence) : undefined;
     if (second) tell('two-instructions', from + second.from, from + second.to, { verb: second.verb });
@@ -90,6 +85,18 @@ function faultsOf(model: Model, reader: ReaderText, file: Where): Fact[] {
   return facts;
 }
 
+/** The sentence has too many words: how many, and how many it may have. */
+function tooLong(sentence: string): Record<string, string> | undefined {
+  // Spaces are counted sooner than words, and are never fewer.
+  if (sentence.split(' ').length <= MOST_WORDS.instruction) return undefined;
+  const instruction = isInstruction(sentence);
+  const most = instruction ? MOST_WORDS.instruction : MOST_WORDS.description;
+  const words = countWords(sentence);
+  if (words <= most) return undefined;
+  const kind = instruction ? 'an instruction' : 'a description';
+  return { words: String(words), most: String(most), kind };
+}
+
 function vague(
   model: Model,
   { action }: ReaderText,
@@ -99,7 +106,7 @@ function vague(
 ): void {
   // A value or a sign in the same sentence says what the word leaves open.
   if (/\d|\{|\b(until|so that|so far that|by feel)\b/i.test(sentence)) return;
-  for (const { pattern, say } of VAGUE) {
+  for (const { pattern, say } of MAY_BE_VAGUE.test(sentence) ? VAGUE : []) {
     const match = pattern.exec(sentence);
     if (!match) continue;
     if (action && saidElsewhere(model, action, match[0])) continue;

@@ -55,3 +55,8 @@ export const SAME_THING: readonly (readonly string[])[] = [
   ['paraffin', 'kerosene'],
   ['gudgeon pin', 'piston pin', 'wrist pin'],
 ];
+
+/** Most texts have none of these: asked first, in one go. */
+export const MAY_BE_VAGUE =
+  /\b(?:securely|firmly|tight|required|necessary|needed|appropriate|properly|adequate|sufficient|satisf|suitabl|care|time|while|periodical|regular|interval|frequent)/i;
+export const MAY_BE_LATIN = /[ei]\.\s?[ge]|\betc\b|\bviz\b|\bcf\.|\bca\.|n\.\s?b|\bet al\b/i;

@@ -37,6 +37,6 @@ procedure look-at-rope "Look at the rope" for lift {
 `,
   says: (fact) => ({
     message: `\`${fact.words?.word}\` is Latin, and readers mix it up.`,
-    help: `Write ${fact.words?.say}.`,
+    help: `Write “${fact.words?.say}”.`,
   }),
 };
