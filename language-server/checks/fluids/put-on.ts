@@ -1,6 +1,7 @@
 /** What a joint is declared with, as the checks on compounds and lubricants say it. */
 import type { Fact, Mentioned } from '../../model/facts.ts';
 import { list } from '../../model/model.ts';
+import { isPluralMention } from '../grammatical.ts';
 import { typed } from '../speak.ts';
 
 type PutOn = 'coated with' | 'lubricated with';
@@ -14,11 +15,11 @@ function bare(fact: Fact): Mentioned | undefined {
   return fact.others?.[0] ?? fact.subject;
 }
 
-/** `the sealant` by the names declared: `flange-sealant`. */
+/** `its flange sealant`, by the name declared. */
 export function onIt(fact: Fact, clause: PutOn): string {
   const one = bare(fact);
   return one
-    ? `its ${list(declaredNames(one, clause).map((name) => name.replaceAll('-', ' ')))}`
+    ? `${isPluralMention(one) ? 'their' : 'its'} ${list(declaredNames(one, clause).map((name) => name.replaceAll('-', ' ')))}`
     : 'anything';
 }
 

@@ -49,14 +49,16 @@ export function wipe(run: Run, item: number, within: CaseSet = run.within): void
 export function goesIn(run: Run, item: number, within: CaseSet): void {
   const thing = run.thing(item);
   if (thing.coatedWith.length === 0 && thing.lubricatedWith.length === 0) return;
+  let comes = false;
   for (const kind of KINDS) {
     const wanted = wantedOf(thing, kind);
     if (wanted.length === 0) continue;
-    if (saysIt(run, wanted)) run.set(kind, item, COVERED, within);
-    else run.set(kind, item, WENT_IN_BARE, run.where(kind, item, bit(BARE), within));
+    if (saysIt(run, wanted)) {
+      comes = true;
+      run.set(kind, item, COVERED, within);
+    } else run.set(kind, item, WENT_IN_BARE, run.where(kind, item, bit(BARE), within));
   }
-  const { action } = run.steps[run.step]!;
-  beginCuring(run, item, withOf(action), within);
+  if (comes) beginCuring(run, item, withOf(run.steps[run.step]!.action), within);
 }
 
 /** The joint at the face closes under `item`. */
@@ -89,7 +91,7 @@ function saysIt(run: Run, wanted: readonly string[]): boolean {
   if (withOf(action).some((name) => wanted.includes(name))) return true;
   const text = action.text?.value.toLowerCase();
   if (text === undefined) return false;
-  if (/\b(coat|lubricat|greas|oiled|compound|sealant|paste)/.test(text)) return true;
+  if (/\b(coat|lubricat|greas|oil(?:s|ed)?\b|compound|sealant|paste)/.test(text)) return true;
   return wanted.some((name) => {
     const title = run.model.byName.get(name)?.title.toLowerCase() ?? name;
     return text.includes(title) || text.includes(name.replaceAll('-', ' ').toLowerCase());

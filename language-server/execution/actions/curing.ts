@@ -67,7 +67,9 @@ function systemsAt(run: Run, item: number): Set<number> {
   const joint = new Set([item]);
   if (run.thing(item).type === 'face') for (const over of overFace(model, item)) joint.add(over);
   for (const one of [...joint]) for (const part of model.sealedParts[one]!) joint.add(part);
-  return new Set([...joint].flatMap((one) => [...model.opens[one]!]));
+  return new Set(
+    [...joint].flatMap((one) => [...model.opens[one]!, ...model.drains[one]!, ...model.relieves[one]!]),
+  );
 }
 
 /** Time goes by in a step. */
