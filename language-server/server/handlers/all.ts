@@ -1,12 +1,16 @@
 /** Every feature of the protocol that answers about a place, in one list. */
 import type { ServerCapabilities } from 'vscode-languageserver/node';
+import { callHierarchy } from './call-hierarchy.ts';
 import { codeActions } from './code-actions.ts';
 import { completion } from './completion.ts';
 import { formatting } from './formatting.ts';
 import type { Handler, Services } from './handler.ts';
 import { hover } from './hover.ts';
+import { links } from './links.ts';
+import { ranges } from './ranges.ts';
 import { references } from './references.ts';
 import { rename } from './rename.ts';
+import { semanticTokens } from './semantic-tokens.ts';
 import { state } from './state.ts';
 import { symbols } from './symbols.ts';
 
@@ -16,6 +20,10 @@ const HANDLERS: readonly Handler[] = [
   references,
   rename,
   symbols,
+  semanticTokens,
+  ranges,
+  links,
+  callHierarchy,
   formatting,
   codeActions,
   state,
@@ -23,7 +31,10 @@ const HANDLERS: readonly Handler[] = [
 
 /** What all of them together can do. */
 export function capabilities(): ServerCapabilities {
-  return Object.assign({}, ...HANDLERS.map((handler) => handler.capabilities)) as ServerCapabilities;
+  const all: ServerCapabilities = {};
+  for (const { capabilities: own } of HANDLERS)
+    Object.assign(all, own, own.workspace ? { workspace: { ...all.workspace, ...own.workspace } } : {});
+  return all;
 }
 
 export function registerAll(services: Services): void {

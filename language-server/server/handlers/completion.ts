@@ -57,7 +57,7 @@ function itemOf(proposal: Proposal, edit: (text: string) => TextEdit, snippets: 
 /** `‹name›` as the protocol writes places to fill in: `${1:name}`; `‹›` is where to go on. */
 export function placeholders(form: string): string {
   let count = 0;
-  return form.replaceAll(/[\\$}]/g, '\\$&').replaceAll(/‹([^›]*)›/g, (_, text: string) => {
+  return form.replaceAll(/[\\$]/g, '\\$&').replaceAll(/‹([^›]*)›/g, (_, text: string) => {
     if (text === '') return '$0';
     count++;
     return text === '…' ? `$${count}` : `\${${count}:${text}}`;

@@ -1,6 +1,6 @@
-/** The outline of a file. */
+/** The outline of a file, and looking for a name in all files. */
 import { type DocumentSymbol, SymbolKind } from 'vscode-languageserver/node';
-import { parse } from '../../../grammar/parser/parse.ts';
+import { findSymbols } from '../../features/find-symbols.ts';
 import { type OutlineItem, outline } from '../../features/outline.ts';
 import type { Handler } from './handler.ts';
 
@@ -13,8 +13,8 @@ const SYMBOLS: Readonly<Record<OutlineItem['kind'], SymbolKind>> = {
 };
 
 export const symbols: Handler = {
-  capabilities: { documentSymbolProvider: true },
-  register({ connection, host, lines }) {
+  capabilities: { documentSymbolProvider: true, workspaceSymbolProvider: true },
+  register({ connection, view, paths, lines }) {
     connection.onDocumentSymbol(({ textDocument: { uri } }) => {
       const shown = (items: readonly OutlineItem[]): DocumentSymbol[] =>
         items.map((item) => ({
@@ -25,7 +25,18 @@ export const symbols: Handler = {
           selectionRange: lines.range(uri, item.at),
           children: shown(item.children),
         }));
-      return shown(outline(parse(host.read(uri) ?? '').tree));
+      const file = view().file(uri);
+      return file ? shown(outline(file.parsed.tree)) : [];
     });
+    connection.onWorkspaceSymbol(({ query }) =>
+      findSymbols(view(), [...new Set([...paths(), ...view().known()])], query).map(
+        ({ path, item, within }) => ({
+          name: item.name,
+          kind: SYMBOLS[item.kind],
+          location: lines.location(path, item.at),
+          containerName: within ?? item.detail,
+        }),
+      ),
+    );
   },
 };

@@ -41,7 +41,11 @@ function boundaries(text: string): number[] {
 }
 
 function sample<One>(all: readonly One[], most: number, next: () => number): One[] {
-  if (LONG || all.length <= most) return [...all];
+  return LONG ? [...all] : sampled(all, most, next);
+}
+
+function sampled<One>(all: readonly One[], most: number, next: () => number): One[] {
+  if (all.length <= most) return [...all];
   return Array.from({ length: most }, () => all[Math.floor(next() * all.length)]!);
 }
 
@@ -127,7 +131,7 @@ describe('at a verb’s object', () => {
       // What the author wrote there can be acted on, so it is among them.
       if (object.positions.length === 0 && !things.some(({ label }) => label === object.name.text))
         wrong.push(`${path}:${action.start} ${action.verb} ${object.name.text} is not proposed`);
-      for (const one of sample(things, 4, next)) {
+      for (const one of sampled(things, LONG ? 12 : 4, next)) {
         const { label, blocked } = one;
         const changed = text.slice(0, object.start) + label + text.slice(object.end);
         const end = action.end + label.length - (object.end - object.start);
