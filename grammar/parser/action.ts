@@ -1,6 +1,6 @@
 /** Actions: a verb of the trade, what it acts on, tails, a sentence, outcomes. */
 import type { ParserMethod } from 'chevrotain';
-import type { Action, Block, Outcome, Ref, Tail } from '../syntax/tree.ts';
+import type { Action, Block, Interval, Outcome, Ref, Tail } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
 import { isWord, type Lexeme } from '../tokens/types.ts';
 import { VERB_PHRASES } from '../tokens/verbs.ts';
@@ -273,7 +273,7 @@ export class ActionRules extends TailRules {
 
   private readonly outcome = this.RULE('outcome', (): Outcome => {
     const start = this.startOfNext();
-    const outcome: Outcome = { start, end: start };
+    const outcome: Outcome = { intervals: [], start, end: start };
     this.OR([
       {
         ALT: () => {
@@ -282,7 +282,21 @@ export class ActionRules extends TailRules {
       },
       {
         ALT: () => {
-          outcome.interval = this.SUBRULE(this.interval);
+          this.addInterval(outcome, this.SUBRULE(this.interval));
+          this.MANY(() => {
+            const join = this.OR1([{ ALT: () => this.CONSUME(T.Or) }, { ALT: () => this.CONSUME(T.And) }]);
+            if (!this.RECORDING_PHASE) outcome.join = join.image as 'or' | 'and';
+            let found = false;
+            this.OPTION1({
+              GATE: () => INTERVAL_STARTS.has(this.LA(1).tokenType),
+              DEF: () => {
+                this.addInterval(outcome, this.SUBRULE1(this.interval));
+                found = true;
+              },
+            });
+            if (!found)
+              this.missing(`A range is missing after “${join.image}”.`, 'below 3 mm or over 5 mm { }');
+          });
         },
       },
     ]);
@@ -295,6 +309,10 @@ export class ActionRules extends TailRules {
     outcome.end = this.lastEnd();
     return outcome;
   });
+
+  private addInterval(outcome: Outcome, interval: Interval): void {
+    if (!this.RECORDING_PHASE) outcome.intervals.push(interval);
+  }
 
   private readonly strayOutcome = this.RULE('strayOutcome', () => {
     const token = this.next();
@@ -399,11 +417,6 @@ const TAIL_STARTS: ReadonlySet<unknown> = new Set([
   T.Picture,
 ]);
 
-const OUTCOME_STARTS: ReadonlySet<unknown> = new Set([
-  T.OutcomeWord,
-  T.IntervalWord,
-  T.From,
-  T.Bound,
-  T.NumberToken,
-]);
-const OUTCOME_VERBS = 'measure, check and inspect';
+const INTERVAL_STARTS: ReadonlySet<unknown> = new Set([T.IntervalWord, T.From, T.Bound, T.NumberToken]);
+const OUTCOME_STARTS: ReadonlySet<unknown> = new Set([T.OutcomeWord, ...INTERVAL_STARTS]);
+const OUTCOME_VERBS = 'measure, check, inspect and record';

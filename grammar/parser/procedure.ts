@@ -135,7 +135,7 @@ export class ProcedureRules extends StatementRules {
       this.wrong(
         brace,
         'syntax',
-        `${behind ? 'No block can stand behind this' : 'This block belongs to nothing'}; blocks stand behind task, step, when, if, repeat, for each and hold, outcomes behind measure, check and inspect.`,
+        `${behind ? 'No block can stand behind this' : 'This block belongs to nothing'}; blocks stand behind task, step, when, if, repeat, for each and hold, outcomes behind measure, check, inspect and record.`,
       );
     }
     this.skipping = false;

@@ -331,8 +331,18 @@ export class TailRules extends MachineRules {
 
   private readonly asTail = this.RULE('asTail', (): Tail => {
     const word = keyOf(this.CONSUME(T.As));
-    const tail: Tail & { tail: 'as' } = { tail: 'as', word, start: word.start, end: word.end };
+    const tail: Tail & { tail: 'as' } = {
+      tail: 'as',
+      positions: [],
+      word,
+      start: word.start,
+      end: word.end,
+    };
     this.OPTION({ GATE: this.nameNext, DEF: () => (tail.name = this.SUBRULE(this.word)) });
+    this.OPTION1(() => {
+      const positions = this.SUBRULE(this.positions);
+      if (!this.RECORDING_PHASE) tail.positions = positions;
+    });
     if (!tail.name) this.missing('The name that the value gets is missing after “as”.', 'as gap');
     return tail;
   });

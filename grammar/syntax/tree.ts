@@ -448,7 +448,10 @@ export interface Continues extends Span {
 
 /** `up to 0.04 mm { }` · `tight { }` · `otherwise { }`: one outcome of a measurement, check or inspection. */
 export interface Outcome extends Span {
-  interval?: Interval;
+  /** `below 3 mm or over 5 mm`; none where the outcome is a word. */
+  intervals: Interval[];
+  /** How several are joined, as typed: `and` is for a reading that is in all of them. */
+  join?: 'or' | 'and';
   word?: Name;
   body?: Block;
 }
@@ -469,7 +472,8 @@ export type Tail = Span & { word: Name } & (
     | { tail: 'to'; quantity?: Quantity; text?: Text; refs: Ref[]; below: boolean; fresh: boolean }
     | { tail: 'stage' | 'pass'; quantity?: Quantity }
     | { tail: 'times'; count: number }
-    | { tail: 'as'; name?: Name }
+    /** `as zero`; `as zero #n` for a value of its own at each position. */
+    | { tail: 'as'; name?: Name; positions: Position[] }
     | { tail: 'expect'; text?: Text }
     | { tail: 'picture'; file?: Text; shows?: Text }
     | { tail: 'and discard' }

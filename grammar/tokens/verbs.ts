@@ -104,7 +104,7 @@ export const VERBS: readonly Verb[] = [
   { verb: 'secure', on: ['fastener'] },
   { verb: 'inspect', on: [...THINGS, 'system'], outcomes: true },
   { verb: 'measure', on: [...THINGS, 'system', 'tool'], topic: true, outcomes: true },
-  { verb: 'record', on: [...THINGS, 'system', 'tool'], topic: true, objectless: true },
+  { verb: 'record', on: [...THINGS, 'system', 'tool'], topic: true, objectless: true, outcomes: true },
   { verb: 'choose', on: ['part', 'seal', 'fastener'], topic: true, objectless: true },
   { verb: 'check', on: [...THINGS, 'system', 'tool'], outcomes: true },
   { verb: 'adjust', on: ['part', 'fastener', 'control', 'system'] },

@@ -2,7 +2,7 @@
  * The steps of a procedure one after the other, each with the conditions it stands under, what it does, what it does it
  * to, how, and the notices that stand before it. Blocks are opened up, so that two procedures can be laid side by side.
  */
-import type { Action, Block, Notice, Span, Statement } from '../../grammar/syntax/tree.ts';
+import type { Action, Block, Notice, Outcome, Span, Statement } from '../../grammar/syntax/tree.ts';
 import { meaningOf, setMeaning, typed, wordsOf } from './meaning.ts';
 
 export interface ComparedStep extends Span {
@@ -130,16 +130,16 @@ class Steps {
     for (const tail of action.tails) put(tail.tail, tail, 'quantity' in tail ? tail.quantity : undefined);
     for (const outcome of action.outcomes)
       put('outcomes', {
-        ...(outcome.interval ?? outcome.word ?? { start: outcome.start, end: outcome.start }),
+        ...(namedIn(outcome) ?? { start: outcome.start, end: outcome.start }),
       });
     const objects = action.together ? setMeaning(action.objects, source) : meaningOf(action.objects, source);
     const key = `${action.verb} ${action.fresh ?? ''} ${objects} ${action.topic?.text ?? ''}`;
     this.add(action, where, key, details);
     for (const outcome of action.outcomes) {
-      const named = outcome.interval ?? outcome.word;
+      const named = namedIn(outcome);
       this.block(
         outcome.body,
-        inside([key, outcome.interval, outcome.word], `where ${named ? typed(named, source) : ''}`),
+        inside([key, ...outcome.intervals, outcome.word], `where ${named ? typed(named, source) : ''}`),
       );
     }
   }
@@ -174,4 +174,10 @@ function withoutTexts(statement: Statement, end: number, source: string): string
     .replace(/\s+/g, ' ')
     .trim();
   return bare.includes(' ') ? bare : line;
+}
+
+/** From the first word of an outcome to the brace. */
+function namedIn({ intervals, word }: Outcome): Span | undefined {
+  const [first] = intervals;
+  return first ? { start: first.start, end: intervals[intervals.length - 1]!.end } : word;
 }

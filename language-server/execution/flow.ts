@@ -192,7 +192,7 @@ export class Flow {
   private action(action: Action, file: string): void {
     const { run } = this;
     perform(run, action, file, (ref) => this.resolve(ref));
-    this.measured.note(action, file);
+    this.measured.note(action, file, (name) => this.bound.get(name) ?? name);
     if (action.outcomes.length === 0) return;
     const values = action.outcomes.map((outcome, index) => outcome.word?.text ?? String(index));
     const what = phraseOf(action);

@@ -2,7 +2,7 @@
  * Values that were measured, and what they were measured on. A value is stale once that has been disturbed:
  * taken off, put back, loosened or exchanged since.
  */
-import type { Action, Expression } from '../../grammar/syntax/tree.ts';
+import type { Action, Expression, Position, Ref } from '../../grammar/syntax/tree.ts';
 import { bit, TRIAL } from './aspects.ts';
 import { NONE } from './cases.ts';
 import type { Run } from './run.ts';
@@ -16,23 +16,31 @@ interface Value {
 export class Measured {
   private readonly values = new Map<string, Value>();
   private readonly run: Run;
+  /** What the variables of the blocks stand for. */
+  private position: Bound = (name) => name;
 
   constructor(run: Run) {
     this.run = run;
   }
 
   /** Takes note of what an action measures, and checks what it uses. */
-  note(action: Action, file: string): void {
+  note(action: Action, file: string, position: Bound): void {
+    this.position = position;
     const { run } = this;
     const step = run.step;
     if (action.expression) this.use(action.expression, file, action);
     for (const tail of action.tails) {
       if (tail.tail === 'by' || tail.tail === 'to')
-        for (const ref of tail.refs) this.ask(ref.name.text, file, ref.start, ref.end);
+        for (const ref of tail.refs)
+          for (const key of this.keysOf(ref)) this.ask(key, file, ref.start, ref.end);
     }
     const name = action.tails.find((tail) => tail.tail === 'as');
     const key =
-      name?.tail === 'as' ? name.name?.text : action.verb === 'record' ? action.topic?.text : undefined;
+      name?.tail === 'as'
+        ? name.name && keyOf(name.name.text, name.positions, position)
+        : action.verb === 'record'
+          ? action.topic?.text
+          : undefined;
     if (!key) return;
     if (action.expression) this.derive(key, action.expression);
     else if (action.verb === 'measure' || action.verb === 'record') {
@@ -47,7 +55,7 @@ export class Measured {
 
   /** A value computed from others is as fresh as the oldest of them. */
   derive(name: string, expression: Expression): void {
-    const from = namesIn(expression).flatMap((one) => this.values.get(one) ?? []);
+    const from = this.keysIn(expression).flatMap((one) => this.values.get(one) ?? []);
     if (from.length === 0) return;
     this.values.set(name, {
       items: from.flatMap((value) => value.items),
@@ -56,7 +64,7 @@ export class Measured {
   }
 
   private use(expression: Expression, file: string, action: Action): void {
-    const names = namesIn(expression);
+    const names = this.keysIn(expression);
     const newest = Math.max(...names.map((name) => this.values.get(name)?.step ?? -1));
     // `tight - zero`: what happened between two readings is what is measured, unless the thing was exchanged.
     for (const name of names)
@@ -69,6 +77,19 @@ export class Measured {
     return names.some(
       (other) => other !== name && this.values.get(other)?.items.some((item) => value.items.includes(item)),
     );
+  }
+
+  /** The values that an expression works with. */
+  private keysIn(expression: Expression): string[] {
+    return [...new Set(refsIn(expression).flatMap((ref) => this.keysOf(ref)))];
+  }
+
+  /** `zero #2`: its own value, or the one of them all; `zero`: that, or every one there is. */
+  private keysOf({ name, positions }: Ref): string[] {
+    const own = keyOf(name.text, positions, this.position);
+    if (this.values.has(own)) return [own];
+    if (positions.length > 0) return this.values.has(name.text) ? [name.text] : [];
+    return [...this.values.keys()].filter((key) => key.startsWith(`${name.text} #`));
   }
 
   private ask(name: string, file: string, start: number, end: number, compared = false): void {
@@ -108,14 +129,23 @@ export class Measured {
   }
 }
 
-function namesIn(expression: Expression): string[] {
+/** What a position stands for, inside `for each`. */
+type Bound = (position: string) => string;
+
+function keyOf(name: string, positions: readonly Position[], bound: Bound): string {
+  if (positions.length === 0) return name;
+  const told = positions.map(({ from, to }) => bound(from) + (to === undefined ? '' : `..${bound(to)}`));
+  return `${name} #${told.join(', #')}`;
+}
+
+function refsIn(expression: Expression): Ref[] {
   switch (expression.kind) {
     case 'name':
-      return [expression.ref.name.text];
+      return [expression.ref];
     case 'binary':
-      return [...namesIn(expression.left), ...(expression.right ? namesIn(expression.right) : [])];
+      return [...refsIn(expression.left), ...(expression.right ? refsIn(expression.right) : [])];
     case 'call':
-      return expression.arguments.flatMap(namesIn);
+      return expression.arguments.flatMap(refsIn);
     case 'quantity':
       return [];
   }

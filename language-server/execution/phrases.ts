@@ -1,5 +1,5 @@
 /** What is measured, seen or found, as words for the name of a case. */
-import type { Action, Outcome } from '../../grammar/syntax/tree.ts';
+import type { Action, Interval, Outcome } from '../../grammar/syntax/tree.ts';
 
 /** What is measured, inspected or checked, in words. */
 export function phraseOf(action: Action): string {
@@ -15,8 +15,11 @@ export function phraseOf(action: Action): string {
 
 export function outcomePhrase(outcome: Outcome, index: number): string {
   if (outcome.word) return outcome.word.text.replaceAll('-', ' ');
-  const { interval } = outcome;
-  if (!interval) return `outcome ${index + 1}`;
+  if (outcome.intervals.length === 0) return `outcome ${index + 1}`;
+  return outcome.intervals.map(intervalPhrase).join(` ${outcome.join ?? 'or'} `);
+}
+
+function intervalPhrase(interval: Interval): string {
   const amounts = interval.quantity?.amounts ?? [];
   const unit = amounts[amounts.length - 1]?.unit?.text ?? '';
   const numbers = amounts.map((amount) => amount.number).join(' to ');

@@ -319,7 +319,7 @@ class Walk {
         for (const tail of statement.tails) this.tail(tail, statement.objects[0]?.name.text);
         for (const outcome of statement.outcomes) {
           this.name(outcome.word, 'outcome');
-          this.quantity(outcome.interval?.quantity);
+          for (const { quantity } of outcome.intervals) this.quantity(quantity);
           this.statements(outcome.body?.statements);
         }
         return;
@@ -398,6 +398,7 @@ class Walk {
         return;
       case 'as':
         this.name(tail.name, 'measured value', true);
+        this.positions(tail.positions, undefined);
         return;
       case 'picture':
         this.text(tail.shows);

@@ -81,7 +81,7 @@ export const VERB_HELP: Readonly<Record<string, VerbHelp>> = {
     asks: 'what it is measured between is together',
     does: 'a value, which `as` names; may have outcomes',
   },
-  record: { does: 'a value, read or worked out' },
+  record: { does: 'a value, read or worked out; may have outcomes' },
   choose: { does: 'the part that a table gives' },
   check: { asks: 'the fastener is in', does: 'tries a torque or a function; may have outcomes' },
   wait: { does: 'time passes' },

@@ -47,7 +47,7 @@ export function flowFaults(model: Model, procedure: Procedure, file: Where): Fac
     facts.push(...sentenceFaults(statement.text, file.path));
     facts.push(...lookUpFaults(statement, model.tables, kinds.of, file));
     if (statement.outcomes.length === 0 && !statement.expression && statement.tails.length === 0) continue;
-    const intervals = statement.outcomes.flatMap(({ interval }) => interval ?? []);
+    const intervals = statement.outcomes.flatMap((outcome) => outcome.intervals);
     const scale = scaleKind(intervals, 'The outcomes of one measurement', kinds.of, file, facts);
     const known = statement.expression ? expressionKind(statement.expression, kinds.of, file, facts) : scale;
     const tail = statement.tails.find(({ tail: word }) => word === 'as');

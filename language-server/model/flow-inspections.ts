@@ -31,7 +31,8 @@ export function inspectionFaults(one: Visited, path: string): Fact[] {
 
 /** `inspect`, `measure` and `check`: what `record` writes down needs no answer. */
 function isInspection(statement: Statement): statement is Action {
-  return statement.kind === 'action' && verbNamed(statement.verb)?.outcomes === true;
+  if (statement.kind !== 'action' || statement.verb === 'record') return false;
+  return verbNamed(statement.verb)?.outcomes === true;
 }
 
 function isAnswered(action: Action): boolean {

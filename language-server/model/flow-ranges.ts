@@ -156,6 +156,16 @@ export function scaleFaults(
   return faults;
 }
 
+/** No value lies in both. */
+export function areApart(first: Stretch, second: Stretch): boolean {
+  const other = inUnit(second, first.unit);
+  const before = (high: End | undefined, low: End | undefined) => {
+    const meeting = meet(high, low);
+    return meeting === 'hole' || meeting === 'joined';
+  };
+  return before(first.high, other.low) || before(other.high, first.low);
+}
+
 /** How the end of one stretch lies to the beginning of the next one. */
 function meet(high: End | undefined, low: End | undefined): 'over' | 'shared' | 'joined' | 'hole' {
   if (!high || !low) return 'over';

@@ -3,9 +3,9 @@
  * over one another (`range-overlap`) or can never be (`range-impossible`). How scales are read is in flow-ranges.ts.
  */
 import { unitsDiffer } from '../../grammar/quantity/index.ts';
-import type { Action, Interval, Span, Table } from '../../grammar/syntax/tree.ts';
+import type { Action, Interval, Outcome, Span, Table } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
-import { holeWords, type Stretch, scaleFaults, stretchOf } from './flow-ranges.ts';
+import { areApart, holeWords, type Stretch, scaleFaults, stretchOf } from './flow-ranges.ts';
 import { headOf } from './flow-walk.ts';
 import { list } from './model.ts';
 import type { Names } from './values.ts';
@@ -18,11 +18,35 @@ export interface Where {
 
 export function outcomeFaults(action: Action, names: Names, where: Where): Fact[] {
   const { outcomes } = action;
-  const intervals = outcomes.flatMap(({ interval }) => interval ?? []);
-  if (intervals.length === 0) return [];
+  if (outcomes.every(({ intervals }) => intervals.length === 0)) return [];
+  const never = outcomes.filter((outcome) => isNever(outcome, names));
+  // What the other outcomes leave out is what these were meant to take in.
+  if (never.length > 0)
+    return never.map(({ intervals }) => {
+      const span = { start: intervals[0]!.start, end: intervals[intervals.length - 1]!.end };
+      return {
+        check: 'range-impossible',
+        at: { file: where.path, ...span },
+        words: { of: 'and', typed: where.text.slice(span.start, span.end) },
+      };
+    });
+  // Of ranges that hold together each is wider than what they leave: nothing is said of how these lie.
+  if (outcomes.some(({ join }) => join === 'and')) return [];
+  const intervals = outcomes.flatMap((outcome) => outcome.intervals);
   // A word takes what no range takes.
-  const closed = outcomes.some(({ interval }) => interval === undefined);
+  const closed = outcomes.some((outcome) => outcome.intervals.length === 0);
   return faultsOf(intervals, { of: 'outcomes', at: () => headOf(action), whole: true, closed }, names, where);
+}
+
+/** `below 3 mm and over 5 mm`: no reading is both. */
+function isNever({ intervals, join }: Outcome, names: Names): boolean {
+  if (join !== 'and') return false;
+  const stretches = intervals.flatMap((interval) => stretchOf(interval, names) ?? []);
+  return stretches.some((first, index) =>
+    stretches
+      .slice(index + 1)
+      .some((second) => !unitsDiffer(first.unit, second.unit) && areApart(first, second)),
+  );
 }
 
 export function tableFaults(table: Table, names: Names, where: Where): Fact[] {

@@ -257,7 +257,7 @@ class Resolver {
     if (action.verb === 'record' && action.topic) this.written(action.topic);
     this.text(action.text);
     for (const outcome of action.outcomes) {
-      this.value(outcome.interval?.quantity);
+      for (const { quantity } of outcome.intervals) this.value(quantity);
       this.block(outcome.body);
     }
   }

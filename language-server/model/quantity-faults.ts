@@ -195,7 +195,7 @@ class Reader {
       this.quantity(tail.quantity, wanted, what);
     }
     this.alike(
-      action.outcomes.flatMap(({ interval }) => interval ?? []),
+      action.outcomes.flatMap(({ intervals }) => intervals),
       'The outcomes of one measurement',
     );
     for (const outcome of action.outcomes) this.block(outcome.body);

@@ -318,7 +318,7 @@ function readTopic(c: Cursor, action: Action): void {
   c.next();
   if (c.takeWords('of')) action.objects = c.refs();
   if (!c.takeMark('=')) return;
-  while (c.peek() && !c.peek()!.begins && !c.mark('}') && !c.isText()) c.next();
+  while (c.peek() && !c.peek()!.begins && !c.mark('{') && !c.mark('}') && !c.isText()) c.next();
 }
 
 function readOutcomes(c: Cursor, action: Action, procedure: Procedure): void {
@@ -397,6 +397,7 @@ function readTail(c: Cursor, action: Action): boolean {
       return true;
     case 'as':
       c.needWord();
+      while (c.peek()?.type === 'position') c.next();
       return true;
     default:
       // for, within, not over, not under, expect, picture: a quantity or texts.

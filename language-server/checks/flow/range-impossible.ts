@@ -35,13 +35,18 @@ procedure shim-total "Choose the shims" for grader {
 }
 `,
   says: ({ words = {} }) =>
-    words.of === 'interval'
+    words.of === 'and'
       ? {
-          message: `No reading is ever “${words.typed}”.`,
-          help: 'Mend the number, its sign or its unit.',
+          message: `No reading is “${words.typed}” at once.`,
+          help: 'Write “or” where one of them is enough.',
         }
-      : {
-          message: `“${words.one}” and “${words.other}” are never true at once.`,
-          help: 'Perhaps “or” is meant, or one of the two is wrong.',
-        },
+      : words.of === 'interval'
+        ? {
+            message: `No reading is ever “${words.typed}”.`,
+            help: 'Mend the number, its sign or its unit.',
+          }
+        : {
+            message: `“${words.one}” and “${words.other}” are never true at once.`,
+            help: 'Perhaps “or” is meant, or one of the two is wrong.',
+          },
 };

@@ -25,7 +25,7 @@ import { endsInStop, firstStep, GOOD, meaningOf, sentencesIn, shortly } from './
 import { Ledger } from './ledger.ts';
 import { detailOf, moreOf } from './more.ts';
 import { noticeOf } from './notices.ts';
-import { chosenFrom, limitsOf, readingText } from './readings.ts';
+import { chosenFrom, outcomeLimits, outcomeText } from './readings.ts';
 import {
   type Branch,
   type FlowItem,
@@ -282,7 +282,7 @@ export class FlowBuilder {
     const fields: Omit<RecordField, 'id' | 'step'>[] = [];
     if (action.verb === 'measure') {
       const unit = action.outcomes
-        .map(({ interval }) => limitsOf(interval, this.job).unit)
+        .map((outcome) => outcomeLimits(outcome, this.job).unit)
         .find((one) => one !== undefined);
       fields.push({ kind: 'value', label: capital(found), ...(unit === undefined ? {} : { unit }) });
     }
@@ -332,7 +332,7 @@ export class FlowBuilder {
     const rows = one.outcomes.map(({ outcome, items: written }): OutcomeRow => {
       this.ledger.backTo(start);
       const word = outcome.word?.text;
-      const reading = readingText(outcome.interval, word, job, words);
+      const reading = outcomeText(outcome, job, words);
       const id = this.id(inside.id, word ?? reading);
       const items = this.items(written, { ...inside, id, certain: false });
       const stops = endsInStop(items);
@@ -343,7 +343,7 @@ export class FlowBuilder {
       return {
         id,
         reading,
-        ...limitsOf(outcome.interval, job),
+        ...outcomeLimits(outcome, job),
         meaning,
         meaningText: words.say(`outcome.${meaning}`),
         action: items.length === 0 ? words.say('outcome.go on') : shortly(items),

@@ -1,7 +1,7 @@
 /** Outcomes of a measurement as the rows of a table, and the table a part is chosen from. */
 
 import { exact } from '../../../grammar/quantity/index.ts';
-import type { Interval, Table } from '../../../grammar/syntax/tree.ts';
+import type { Interval, Outcome, Table } from '../../../grammar/syntax/tree.ts';
 import { spoken } from '../../lists/combos.ts';
 import type { Job } from '../../lists/job.ts';
 import { bothUnits, measureOf, measureTyped } from '../../lists/measures.ts';
@@ -19,6 +19,22 @@ export function readingText(
   if (!interval) return word && word !== 'otherwise' ? spoken(word) : words.say('reading.otherwise');
   const measure = measureTyped(interval.quantity, job.model, job.measures);
   return words.say(`reading.${interval.bound}` as MessageKey, { what: measure ? bothUnits(measure) : '' });
+}
+
+/** What an outcome is for: `below 3 mm or over 5 mm`, or its word. */
+export function outcomeText({ intervals, join, word }: Outcome, job: Job, words: Words): string {
+  const [first, ...rest] = intervals.map((interval) => readingText(interval, undefined, job, words));
+  return rest.reduce(
+    (what, other) => words.say(join === 'and' ? 'reading.and' : 'reading.or', { what, other }),
+    first ?? readingText(undefined, word?.text, job, words),
+  );
+}
+
+/** The ends of the one range of an outcome; of several, only their unit. */
+export function outcomeLimits({ intervals }: Outcome, job: Job): Pick<OutcomeRow, 'low' | 'high' | 'unit'> {
+  const limits = limitsOf(intervals[0], job);
+  if (intervals.length < 2) return limits;
+  return limits.unit === undefined ? {} : { unit: limits.unit };
 }
 
 export function limitsOf(

@@ -254,6 +254,8 @@ export const british = {
   'reading.from': '{what} or more',
   'reading.exactly': 'exactly {what}',
   'reading.between': '{what}',
+  'reading.or': '{what} or {other}',
+  'reading.and': '{what} and {other}',
   'reading.otherwise': 'anything else',
   'record.reading': '{What}',
   'record.signature': 'Signature: {what}',

@@ -128,8 +128,8 @@ describe('the sample procedure', () => {
       topic: { text: 'warp' },
       objects: [{ name: { text: 'cylinder-face' } }],
       outcomes: [
-        { interval: { bound: 'up to' }, body: { statements: [] } },
-        { interval: { bound: 'over' }, body: { statements: [{ verb: 'send' }] } },
+        { intervals: [{ bound: 'up to' }], body: { statements: [] } },
+        { intervals: [{ bound: 'over' }], body: { statements: [{ verb: 'send' }] } },
       ],
     });
   });
