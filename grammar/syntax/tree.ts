@@ -188,7 +188,9 @@ export type Clause = Span & { word: Name } & (
           | 'slack'
           | 'frees when loose'
           | 'needs bleeding'
-          | 'adapter';
+          | 'adapter'
+          | 'closes clockwise'
+          | 'closes counter-clockwise';
       }
     | { clause: 'goes' | 'part number' | 'stored'; text?: Text }
     | { clause: 'also called'; texts: Text[] }

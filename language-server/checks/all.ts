@@ -27,10 +27,12 @@ import { lubricantMissing } from './fluids/lubricant-missing.ts';
 import { notBled } from './fluids/not-bled.ts';
 import { openedFull } from './fluids/opened-full.ts';
 import { quantityDiffers } from './fluids/quantity-differs.ts';
+import { vacuumReversed } from './fluids/vacuum-reversed.ts';
 import { HAZARDS, RESOURCES } from './hazards-list.ts';
 import { CONTRACTS, MACHINE, NAMES, QUANTITIES, TEXT } from './names-and-text.ts';
 import { bypassLeft } from './order/bypass-left.ts';
 import { covered } from './order/covered.ts';
+import { directionDiffers } from './order/direction-differs.ts';
 import { discardedReused } from './order/discarded-reused.ts';
 import { doneTwice } from './order/done-twice.ts';
 import { fixtureLeftOn } from './order/fixture-left-on.ts';
@@ -89,6 +91,7 @@ const ORDER: readonly Check[] = [
   swapped,
   trialNotUndone,
   wrongVerb,
+  directionDiffers,
   restoredOutOfOrder,
   discardedReused,
   neverNeeded,
@@ -122,6 +125,7 @@ const FLUIDS: readonly Check[] = [
   filledBeforeCured,
   fluidDiffers,
   quantityDiffers,
+  vacuumReversed,
 ];
 
 export const ALL_CHECKS: readonly Check[] = [

@@ -174,6 +174,11 @@ export const CLAUSE_HELP: Readonly<Record<ClauseName, WordHelp>> = {
   'bled at': { form: 'bled at NAMES', says: 'where' },
   'isolated at': { form: 'isolated at NAMES', says: 'the isolators, all of which are off when it is dead' },
   'proved with': { form: 'proved with NAME', says: 'how it is shown to be safe' },
+  'closes clockwise': { form: 'closes clockwise', says: 'how a valve turns' },
+  'closes counter-clockwise': {
+    form: 'closes counter-clockwise',
+    says: 'how a valve turns, such as a back-seating service valve',
+  },
   normally: { form: 'normally STATE', says: '`open`, `closed`, `on` or `off` while the machine works' },
   range: { form: 'range QUANTITY', says: 'of a tool' },
   accuracy: { form: 'accuracy QUANTITY', says: 'of a tool' },

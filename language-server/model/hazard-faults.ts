@@ -7,6 +7,7 @@ import type { Action, Notice, Procedure, Statement } from '../../grammar/syntax/
 import { HAZARDS } from '../../grammar/tokens/clauses.ts';
 import { VERBS } from '../../grammar/tokens/verbs.ts';
 import { activityWords, instructionsIn, noticeParts } from '../hazards/index.ts';
+import { directionFaults } from './direction-faults.ts';
 import type { Fact } from './facts.ts';
 import { visited } from './flow-walk.ts';
 import { declaredLimitFaults, limitFaults } from './limit-faults.ts';
@@ -24,7 +25,10 @@ export function hazardFaults(model: Model, procedure: Procedure, file: Where): F
   const done = new Done(model, all);
   for (const statement of all) {
     if (statement.kind === 'notice') facts.push(...noticeFaults(model, statement, file, done));
-    else if (statement.kind === 'action') facts.push(...limitFaults(model, statement, file.path));
+    else if (statement.kind === 'action') {
+      facts.push(...limitFaults(model, statement, file.path));
+      facts.push(...directionFaults(model, statement, file.path));
+    }
   }
   return facts;
 }

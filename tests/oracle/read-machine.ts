@@ -27,6 +27,7 @@ const WITH_REFS = [
 const PLAIN = [
   ...['matched', 'numbered', 'single-use', 'added', 'fixed', 'left-hand', 'stay', 'first off', 'last on'],
   ...['slack', 'frees when loose', 'needs bleeding', 'adapter'],
+  ...['closes clockwise', 'closes counter-clockwise'],
 ];
 const WITH_TEXT = ['goes', 'part number', 'stored'];
 const WITH_QUANTITY = [
