@@ -27,6 +27,7 @@ import { lubricantMissing } from './fluids/lubricant-missing.ts';
 import { notBled } from './fluids/not-bled.ts';
 import { openedFull } from './fluids/opened-full.ts';
 import { quantityDiffers } from './fluids/quantity-differs.ts';
+import { tolerancesDiffer } from './fluids/tolerances-differ.ts';
 import { vacuumReversed } from './fluids/vacuum-reversed.ts';
 import { HAZARDS, RESOURCES } from './hazards-list.ts';
 import { CONTRACTS, MACHINE, NAMES, QUANTITIES, TEXT } from './names-and-text.ts';
@@ -126,6 +127,7 @@ const FLUIDS: readonly Check[] = [
   fluidDiffers,
   quantityDiffers,
   vacuumReversed,
+  tolerancesDiffer,
 ];
 
 export const ALL_CHECKS: readonly Check[] = [

@@ -13,6 +13,7 @@ import { visited } from './flow-walk.ts';
 import { declaredLimitFaults, limitFaults } from './limit-faults.ts';
 import type { Model, Thing } from './model.ts';
 import { startsWithThing, thingsNamedIn } from './spoken-things.ts';
+import { toleranceFaults } from './tolerance-faults.ts';
 import { clothingSlips, declaredWordFaults, hazardSlip, wordSlip } from './word-slips.ts';
 
 interface Where {
@@ -30,6 +31,8 @@ export function hazardFaults(model: Model, procedure: Procedure, file: Where): F
       facts.push(...directionFaults(model, statement, file.path));
     }
   }
+  const actions = all.filter((one) => one.kind === 'action');
+  facts.push(...toleranceFaults(model, actions, file.path));
   return facts;
 }
 
