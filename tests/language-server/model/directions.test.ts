@@ -34,7 +34,7 @@ describe('a vacuum', () => {
     'evacuate gas to 400 micron not under 500 micron',
     'evacuate gas "To 500 microns or more."',
     'evacuate gas until "the gauge shows at least 0.5 Torr"',
-    'evacuate gas to over 5 mbar',
+    'evacuate gas to at least 5 mbar',
   ])('%s', (line) => expect(found(line)).toEqual(['vacuum-reversed']));
 
   test.each([
