@@ -96,6 +96,8 @@ export class Measured {
     const value = this.values.get(name);
     if (!value) return;
     const { run } = this;
+    // Of readings at each position one is said for all: which of them stands in the story.
+    const [plain = name, position] = name.split(' #');
     for (const item of value.items) {
       for (const entry of run.entries(compared ? 'parted' : 'place', item)) {
         if (entry.since <= value.step || entry.assumed || entry.cases === NONE) continue;
@@ -103,9 +105,9 @@ export class Measured {
         run.fact({
           check: 'stale-measurement',
           at: { file, start, end },
-          subject: { thing: run.thing(item), items: [item] },
+          subject: { thing: run.thing(item), ...(position === undefined ? { items: [item] } : {}) },
           cases: entry.cases,
-          words: { name },
+          words: { name: plain },
           story: [
             {
               at: {

@@ -299,7 +299,11 @@ class Resolver {
       case 'as':
         if (tail.name) {
           const values = action.outcomes.flatMap((outcome) => (outcome.word ? [outcome.word.text] : []));
-          this.declare(tail.name, 'measured value', values.length > 0 ? values : undefined);
+          const earlier = tail.positions.length > 0 ? this.scope.get(tail.name.text) : undefined;
+          // `as zero #1`, `as zero #2` are readings of one name.
+          if (earlier?.what === 'measured value')
+            this.result.uses.push({ at: this.at(tail.name), local: earlier });
+          else this.declare(tail.name, 'measured value', values.length > 0 ? values : undefined);
         }
         return;
       default:

@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { subject } from '../speak.ts';
+import { isAre, subject } from '../speak.ts';
 
 export const staleMeasurement: Check = {
   name: 'stale-measurement',
@@ -57,7 +57,7 @@ procedure set-play "Set the play" for gearbox {
 }
 `,
   says: (fact) => ({
-    message: `The value ${fact.words?.name ?? ''} is stale: ${subject(fact)} it was measured on has been disturbed since.`,
+    message: `The value ${fact.words?.name ?? ''} is stale: ${subject(fact)} ${isAre(fact)} no longer as when it was measured.`,
     help: 'Measure again before this step, or use the value before the parts are disturbed.',
   }),
 };
