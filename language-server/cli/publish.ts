@@ -68,8 +68,9 @@ export function publish(
   const held = found.procedures.filter((one) => !published.includes(one));
   for (const { document, file } of held) {
     const { errors, warnings } = document.check;
+    const counts = [errors > 0 && counted(errors, 'error'), warnings > 0 && counted(warnings, 'warning')];
     complain(
-      `held back: ${document.title} (${file}), with ${counted(errors, 'error')} and ${counted(warnings, 'warning')}. "dowel check ${path}" shows them; mend them, or publish with --allow-findings.`,
+      `held back: ${document.title} (${file}), with ${counts.filter((one) => one).join(' and ')}. "dowel check ${path}" shows them; mend them, or publish with --allow-findings.`,
     );
   }
   if (published.length === 0 && held.length > 0) return 1;
