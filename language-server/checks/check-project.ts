@@ -27,7 +27,7 @@ import { wordingFaults } from '../model/wording-faults.ts';
 import type { House, SourceHost } from '../project/project.ts';
 import { type Finding, inOrder, inReadingOrder, type Severity } from '../report/finding.ts';
 import { ruleFaults } from '../rules/faults.ts';
-import { IdleRules } from '../rules/idle.ts';
+import { idleRules, type RuleUse, ruleUses } from '../rules/idle.ts';
 import { ruleWatch } from '../rules/watch.ts';
 import { checkNamed } from './all.ts';
 import { speak } from './speak.ts';
@@ -46,29 +46,84 @@ export interface CheckResult {
   statements: number;
 }
 
+/** What was found in one file. Plain data: it can be kept, or come from another thread. */
+export interface FileChecked {
+  path: string;
+  findings: Finding[];
+  waived: Waived[];
+  statements: number;
+  /** How the rules fared with the machines that the file speaks of. */
+  rules: RuleUse[];
+  /** Every file that was read for it, also those that could not be had. */
+  uses: string[];
+}
+
 /** Without a `house`, what the host says each file's house has agreed on. */
 export function checkProject(host: SourceHost, paths: readonly string[], house?: House): CheckResult {
-  const findings: Finding[] = [];
-  const waived: Waived[] = [];
-  let statements = 0;
+  return allTogether(host, paths, checkEach(host, paths, house), house);
+}
+
+/** Each file for itself; `done` is called after each. A file that cannot be had has no result. */
+export function checkEach(
+  host: SourceHost,
+  paths: readonly string[],
+  house?: House,
+  done?: () => void,
+): FileChecked[] {
+  const found: FileChecked[] = [];
   for (const [agreed, files] of byHouse(host, paths, house)) {
     const loader = new Loader(host, agreed?.ruleFiles);
     const checker = new ProjectCheck(loader, new Map(), agreed);
     for (const path of files) {
       const file = loader.load(path);
-      if (file) checker.file(file);
+      if (!file) continue;
+      const { statements } = checker;
+      checker.file(file);
+      found.push({
+        path,
+        findings: checker.findings.splice(0),
+        waived: checker.waived.splice(0),
+        statements: checker.statements - statements,
+        rules: checker.uses.splice(0),
+        uses: readFor(host, loader.visible(file), agreed),
+      });
+      done?.();
     }
-    checker.finish();
+  }
+  return found;
+}
+
+/** The result for all files, and what only all together show. `paths`: what was asked for. */
+export function allTogether(
+  host: SourceHost,
+  paths: readonly string[],
+  each: readonly FileChecked[],
+  house?: House,
+): CheckResult {
+  const findings = each.flatMap((one) => one.findings);
+  const byPath = new Map(each.map((one) => [one.path, one]));
+  for (const [agreed, files] of byHouse(host, paths, house)) {
+    const checker = new ProjectCheck(new Loader(host), new Map(), agreed);
+    const rules = files.flatMap((path) => byPath.get(path)?.rules ?? []);
+    checker.together(rules, new Set(files.filter((path) => byPath.has(path))));
     findings.push(...checker.findings);
-    waived.push(...checker.waived);
-    statements += checker.statements;
   }
   return {
     findings: inReadingOrder(findings),
-    waived: waived.sort((a, b) => inOrder(a.finding, b.finding)),
+    waived: each.flatMap(({ waived }) => waived).sort((a, b) => inOrder(a.finding, b.finding)),
     files: paths.length,
-    statements,
+    statements: each.reduce((sum, { statements }) => sum + statements, 0),
   };
+}
+
+/** The files seen, and those that they name and that could not be had: with one of those the result is another. */
+function readFor(host: SourceHost, visible: readonly LoadedFile[], house: House | undefined): string[] {
+  const named = visible.flatMap((file) =>
+    file.parsed.tree.items.flatMap((item) =>
+      item.kind === 'use' && item.path ? [host.resolve(file.path, item.path.value)] : [],
+    ),
+  );
+  return [...new Set([...visible.map(({ path }) => path), ...named, ...(house?.ruleFiles ?? [])])];
 }
 
 function byHouse(
@@ -97,7 +152,11 @@ export class ProjectCheck {
   private readonly shared = new Map<Model, SharedWork>();
   private readonly loader: Loader;
   private readonly house: House;
-  private readonly idle = new IdleRules();
+  /** How the rules fared with the machines of the files checked so far. */
+  readonly uses: RuleUse[] = [];
+  private readonly checked = new Set<string>();
+  /** Models that the file at hand asked for. */
+  private readonly asked = new Set<Model>();
 
   /** `models` may hold some that were made before, from files that the loader still gives. */
   constructor(loader: Loader, models: Models = new Map(), house: House = {}) {
@@ -108,18 +167,24 @@ export class ProjectCheck {
 
   file(file: LoadedFile): void {
     const before = this.findings.length;
+    this.asked.clear();
     this.whole(file);
     const sorted = sortOut(this.findings.splice(before), file.procedures, file.path);
     this.findings.push(...sorted.findings.filter(({ check }) => this.severity(check) !== 'off'));
     this.waived.push(...sorted.waived);
     this.say(sorted.facts);
-    this.idle.checked(file.path);
+    this.checked.add(file.path);
+    for (const model of this.asked) this.uses.push(...ruleUses(model));
   }
 
   /** What only all files together show: rules that apply to none of their machines. */
   finish(): void {
-    for (const { model } of this.models.values()) this.idle.add(model);
-    this.say(this.idle.facts().filter(({ check }) => this.severity(check) !== 'off'));
+    this.together(this.uses, this.checked);
+  }
+
+  /** The same from results that were kept. */
+  together(uses: readonly RuleUse[], checked: ReadonlySet<string>): void {
+    this.say(idleRules(uses, checked).filter(({ check }) => this.severity(check) !== 'off'));
   }
 
   private severity(name: string): Severity | 'off' | undefined {
@@ -289,6 +354,7 @@ export class ProjectCheck {
       built = buildModel(machine, file, visible);
       this.models.set(key, built);
     }
+    this.asked.add(built.model);
     return built;
   }
 

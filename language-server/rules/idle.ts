@@ -8,61 +8,63 @@ import type { Model } from '../model/model.ts';
 import { compiled } from './compile.ts';
 import { ruleFaults } from './faults.ts';
 
-interface Seen {
-  readonly file: string;
-  readonly rule: string;
-  readonly machines: string[];
+/** How one sentence of a rule fares with one machine. Plain data: it is kept and handed on between runs. */
+export interface RuleUse {
+  file: string;
+  start: number;
+  end: number;
+  rule: string;
+  machine: string;
   applies: boolean;
 }
 
-export class IdleRules {
-  private readonly seen = new Map<RuleBody, Seen>();
-  private readonly files = new Set<string>();
+/** How the sentences of all rules that a machine knows fare with it. */
+export function ruleUses(model: Model): RuleUse[] {
+  if (!model.machine || model.rules.length === 0) return [];
+  const { machine } = model;
+  const { idle } = compiled(model);
+  const faults = ruleFaults(model);
+  return model.rules.flatMap(({ rule, file }) =>
+    rule.bodies.map((body) => {
+      const faulty = faults.some(
+        ({ at }) => at.file === file && body.start <= at.start && at.end <= body.end,
+      );
+      const ownName = machine.start <= body.start && body.end <= machine.end && namesUnknown(model, body);
+      return {
+        file,
+        start: body.start,
+        end: body.end,
+        rule: rule.name?.text ?? '',
+        machine: model.name,
+        applies: !idle.has(body) || faulty || ownName,
+      };
+    }),
+  );
+}
 
-  /** Sentences of this file are told of. */
-  checked(file: string): void {
-    this.files.add(file);
+/** Facts `rule-never-applies` in the checked files, from how all their machines fared. */
+export function idleRules(uses: readonly RuleUse[], checked: ReadonlySet<string>): Fact[] {
+  const seen = new Map<string, { use: RuleUse; machines: Set<string>; applies: boolean }>();
+  for (const use of uses) {
+    const key = `${use.file} ${use.start}`;
+    const one = seen.get(key) ?? { use, machines: new Set(), applies: false };
+    seen.set(key, one);
+    one.machines.add(use.machine);
+    if (use.applies) one.applies = true;
   }
-
-  add(model: Model): void {
-    if (!model.machine || model.rules.length === 0) return;
-    const { idle } = compiled(model);
-    const faults = ruleFaults(model);
-    for (const { rule, file } of model.rules) {
-      for (const body of rule.bodies) {
-        const seen = this.seen.get(body) ?? {
-          file,
-          rule: rule.name?.text ?? '',
-          machines: [],
-          applies: false,
-        };
-        this.seen.set(body, seen);
-        seen.machines.push(model.name);
-        const faulty = faults.some(
-          ({ at }) => at.file === file && body.start <= at.start && at.end <= body.end,
-        );
-        const ownName = model.machine.items.includes(rule) && namesUnknown(model, body);
-        if (!idle.has(body) || faulty || ownName) seen.applies = true;
-      }
-    }
-  }
-
-  /** Facts `rule-never-applies`. */
-  facts(): Fact[] {
-    return [...this.seen]
-      .filter(([, { file, applies }]) => !applies && this.files.has(file))
-      .map(([{ start, end }, { file, rule, machines }]) => ({
-        check: 'rule-never-applies',
-        at: { file, start, end },
-        words: {
-          rule,
-          machines:
-            machines.length === 1
-              ? `of \`${machines[0]}\``
-              : `of the ${machines.length} machines that know it`,
-        },
-      }));
-  }
+  return [...seen.values()]
+    .filter(({ use, applies }) => !applies && checked.has(use.file))
+    .map(({ use: { file, start, end, rule }, machines }) => ({
+      check: 'rule-never-applies',
+      at: { file, start, end },
+      words: {
+        rule,
+        machines:
+          machines.size === 1
+            ? `of \`${[...machines][0]}\``
+            : `of the ${machines.size} machines that know it`,
+      },
+    }));
 }
 
 /** A name in a machine's own rule that nothing declares is a finding of its own. */
