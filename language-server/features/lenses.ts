@@ -2,8 +2,9 @@
  * What stands above a procedure and its tasks at a glance: findings, the time that is declared, how many
  * things are off or open when it ends.
  */
-import type { Procedure, Span, Task } from '../../grammar/syntax/tree.ts';
+
 import { printReader } from '../../grammar/quantity/index.ts';
+import type { Procedure, Span, Task } from '../../grammar/syntax/tree.ts';
 import type { Run } from '../execution/run.ts';
 import { readTyped } from '../model/fastening-amounts.ts';
 import type { Model } from '../model/model.ts';
@@ -49,7 +50,8 @@ export function lenses(view: View, path: string, findings: readonly Finding[]): 
     result.push({ ...place, what: 'findings', title: findingsTitle(own) });
     const found = view.machineOf(procedure, file!);
     const time = procedure.headers.find((header) => header.header === 'time');
-    const said = time?.header === 'time' ? readTyped(time.quantity, found?.model.values ?? new Map()) : undefined;
+    const said =
+      time?.header === 'time' ? readTyped(time.quantity, found?.model.values ?? new Map()) : undefined;
     if (said) result.push({ ...place, what: 'time', title: printReader(said) });
     if (!found || !procedure.body) continue;
     const end = endOf(procedure.body);
@@ -58,7 +60,13 @@ export function lenses(view: View, path: string, findings: readonly Finding[]): 
     for (const task of tasksIn(procedure)) {
       const behind = task.body ? endOf(task.body) : task.end;
       const title = undoneTitle(countAt(view, procedure, path, found.model, behind), 'after this task');
-      result.push({ start: task.start, end: task.name?.end ?? task.start + 4, what: 'state', title, offset: behind });
+      result.push({
+        start: task.start,
+        end: task.name?.end ?? task.start + 4,
+        what: 'state',
+        title,
+        offset: behind,
+      });
     }
   }
   return result;
@@ -68,7 +76,10 @@ function findingsTitle(findings: readonly Finding[]): string {
   const serious = findings.filter(({ severity }) => severity === 'error' || severity === 'warning').length;
   const hints = findings.length - serious;
   if (findings.length === 0) return 'nothing found';
-  const parts = [serious > 0 ? `${serious} found` : '', hints > 0 ? `${hints} ${hints === 1 ? 'hint' : 'hints'}` : ''];
+  const parts = [
+    serious > 0 ? `${serious} found` : '',
+    hints > 0 ? `${hints} ${hints === 1 ? 'hint' : 'hints'}` : '',
+  ];
   return parts.filter((part) => part !== '').join(', ');
 }
 
@@ -83,7 +94,13 @@ function endOf({ end, closed }: { end: number; closed: boolean }): number {
 }
 
 /** How many things are off, loose, open, drained, isolated or locked before an offset. */
-export function countAt(view: View, procedure: Procedure, path: string, model: Model, offset: number): number {
+export function countAt(
+  view: View,
+  procedure: Procedure,
+  path: string,
+  model: Model,
+  offset: number,
+): number {
   const file = view.file(path);
   if (!file) return 0;
   return view.at(procedure, file, model, offset, countUndone);
@@ -98,5 +115,7 @@ function countUndone(run: Run): number {
 }
 
 export function tasksIn(procedure: Procedure): Task[] {
-  return (procedure.body?.statements ?? []).flatMap((statement) => (statement.kind === 'task' ? [statement] : []));
+  return (procedure.body?.statements ?? []).flatMap((statement) =>
+    statement.kind === 'task' ? [statement] : [],
+  );
 }

@@ -25,12 +25,11 @@ import {
   YES,
 } from '../execution/aspects.ts';
 import { type CaseSet, NONE } from '../execution/cases.ts';
-import { executeTo } from '../execution/execute.ts';
-import { buildModel } from '../model/build.ts';
+import type { Run } from '../execution/run.ts';
 import type { Thing } from '../model/model.ts';
-import { findMachine, Loader } from '../model/names.ts';
 import type { SourceHost } from '../project/project.ts';
 import type { Place } from '../report/finding.ts';
+import { View } from './view.ts';
 
 export interface StateGroup {
   /** `off`, `aside`, `loose` … */
@@ -41,6 +40,8 @@ export interface StateGroup {
 export interface StateThing {
   name: string;
   title: string;
+  /** `part`, `fastener` … */
+  type: string;
   /** Names of the positions, where not all of the thing is so. */
   positions?: string[];
   /** The step that made it so; absent where it was so from the start. */
@@ -57,16 +58,23 @@ export interface StateAt {
 
 /** The state just before the statement at `offset`; undefined where no procedure is there. */
 export function stateAt(host: SourceHost, path: string, offset: number): StateAt | undefined {
-  const loader = new Loader(host, host.houseOf?.(path)?.ruleFiles);
-  const file = loader.load(path);
-  const procedure = file?.procedures.find((one) => one.start <= offset && offset <= one.end);
-  const header = procedure?.headers.find((one) => one.header === 'for');
-  const ref = header?.header === 'for' ? header.refs[0] : undefined;
-  if (!file || !procedure || !ref) return undefined;
-  const found = findMachine(loader.visible(file), ref.name.text);
-  if (!found) return undefined;
-  const { model } = buildModel(found.machine, found.file, loader.visible(found.file));
-  const run = executeTo(model, procedure, path, loader.visible(file), offset);
+  return stateIn(new View(host), path, offset);
+}
+
+export function stateIn(view: View, path: string, offset: number): StateAt | undefined {
+  const scene = view.sceneAt(path, offset);
+  if (!scene?.procedure) return undefined;
+  const { procedure, file, model } = scene;
+  return {
+    procedure: procedure.name?.text ?? '',
+    title: procedure.title?.value ?? procedure.name?.text ?? '',
+    groups: view.at(procedure, file, model, offset, statesOf),
+  };
+}
+
+/** Everything that is not as on a machine in working order, by state. */
+export function statesOf(run: Run): StateGroup[] {
+  const { model } = run;
   const groups = new Map<string, Map<string, StateThing & { items: number[]; cases: CaseSet }>>();
   for (const thing of model.things) {
     for (let item = thing.first; item < thing.first + thing.positions.length; item++) {
@@ -87,6 +95,7 @@ export function stateAt(host: SourceHost, path: string, offset: number): StateAt
             group.set(key, {
               name: thing.name,
               title: thing.title,
+              type: thing.type,
               items: [item],
               cases: entry.cases,
               ...(since ? { since } : {}),
@@ -95,23 +104,19 @@ export function stateAt(host: SourceHost, path: string, offset: number): StateAt
       }
     }
   }
-  return {
-    procedure: procedure.name?.text ?? '',
-    title: procedure.title?.value ?? procedure.name?.text ?? '',
-    groups: ORDER.filter((state) => groups.has(state)).map((state) => ({
-      state,
-      things: [...groups.get(state)!.values()].map(({ items, cases, ...thing }) => {
-        const declared = model.byName.get(thing.name)!;
-        const some = items.length < declared.positions.length;
-        const inCase = caseWords(cases, run.cases, run.cases.and(run.within, declared.exists));
-        return {
-          ...thing,
-          ...(some ? { positions: items.map((item) => declared.positions[item - declared.first]!) } : {}),
-          ...(inCase && run.within !== NONE ? { case: inCase } : {}),
-        };
-      }),
-    })),
-  };
+  return ORDER.filter((state) => groups.has(state)).map((state) => ({
+    state,
+    things: [...groups.get(state)!.values()].map(({ items, cases, ...thing }) => {
+      const declared = model.byName.get(thing.name)!;
+      const some = items.length < declared.positions.length;
+      const inCase = caseWords(cases, run.cases, run.cases.and(run.within, declared.exists));
+      return {
+        ...thing,
+        ...(some ? { positions: items.map((item) => declared.positions[item - declared.first]!) } : {}),
+        ...(inCase && run.within !== NONE ? { case: inCase } : {}),
+      };
+    }),
+  }));
 }
 
 /** The order in which a technician asks: what is not as it should be, what holds it safe, what was done to it. */

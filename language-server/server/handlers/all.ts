@@ -5,6 +5,7 @@ import { codeActions } from './code-actions.ts';
 import { completion } from './completion.ts';
 import { formatting } from './formatting.ts';
 import type { Handler, Services } from './handler.ts';
+import { hints } from './hints.ts';
 import { hover } from './hover.ts';
 import { links } from './links.ts';
 import { ranges } from './ranges.ts';
@@ -24,6 +25,7 @@ const HANDLERS: readonly Handler[] = [
   ranges,
   links,
   callHierarchy,
+  hints,
   formatting,
   codeActions,
   state,
