@@ -55,7 +55,7 @@ function tailAround({ action, finding }: Case): Tail | undefined {
 }
 
 const BY_CHECK: Readonly<Record<string, (one: Case) => Candidate[]>> = {
-  'torque-differs': (one) => [...declaredTorque(one), ...withoutTail(one)],
+  'torque-differs': (one) => [...secondUnit(one), ...declaredTorque(one), ...withoutTail(one)],
   'quantity-differs': (one) => (one.words.holds ? [replace(one, one.words.holds)] : []),
   'fluid-differs': (one) => (one.words.name ? [replace(one, one.words.name)] : []),
   'second-unit-differs': secondUnit,
@@ -101,7 +101,7 @@ function secondUnit(one: Case): Candidate[] {
   const { text } = one.file;
   const open = text.lastIndexOf('(', one.finding.start);
   const close = text.indexOf(')', one.finding.end - 1);
-  return open >= 0 && close >= 0
+  return open >= 0 && close >= 0 && /^\(\s*$/.test(text.slice(open, one.finding.start))
     ? [
         cut(
           one,

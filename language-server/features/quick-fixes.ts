@@ -5,6 +5,7 @@
  */
 
 import type { Finding, Mend } from '../report/finding.ts';
+import { counts } from './mend-search.ts';
 import { type Candidate, candidatesFor } from './quick-fix-candidates.ts';
 import { statementAt } from './statement-at.ts';
 import { Trial } from './trial.ts';
@@ -88,10 +89,11 @@ function helps(trial: Trial, text: string, finding: Finding, edits: readonly Edi
   const before = trial.check(text).findings;
   const after = trial.check(spliced(text, { start: 0, end: text.length }, edits)).findings;
   const kinds = (all: readonly Finding[]) => {
-    const counts = new Map<string, number>();
-    for (const { check, message } of all)
-      counts.set(`${check} ${message}`, (counts.get(`${check} ${message}`) ?? 0) + 1);
-    return counts;
+    const found = new Map<string, number>();
+    // Hints may come: what was hidden behind a fault is seen once it is gone.
+    for (const { check, message } of all.filter((one) => counts(one) || one.check === finding.check))
+      found.set(`${check} ${message}`, (found.get(`${check} ${message}`) ?? 0) + 1);
+    return found;
   };
   const [was, is] = [kinds(before), kinds(after)];
   const key = `${finding.check} ${finding.message}`;
