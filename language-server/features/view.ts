@@ -26,6 +26,7 @@ export class View {
   readonly loader: Loader;
   readonly models = new Map<Machine | LoadedFile, Model>();
   private readonly names = new Map<Procedure, ProcedureNames>();
+  private readonly seen = new Map<LoadedFile, LoadedFile[]>();
 
   constructor(host: SourceHost, known?: Pick<View, 'loader' | 'models'>, anew?: string) {
     this.host = host;
@@ -47,6 +48,7 @@ export class View {
       read: (other) => (other === path ? text : host.read(other)),
       resolve: (from, target) => host.resolve(from, target),
       ...(host.list ? { list: () => host.list!() } : {}),
+      ...(host.houseOf ? { houseOf: (other: string) => host.houseOf!(other) } : {}),
     };
     return new View(tried, this, path);
   }
@@ -68,9 +70,17 @@ export class View {
     ].sort();
   }
 
-  /** The file and everything it uses. */
+  /** The file and everything it uses, the files of the house that hold everywhere included. */
   visible(file: LoadedFile): LoadedFile[] {
-    return this.loader.visible(file);
+    const known = this.seen.get(file);
+    if (known) return known;
+    const all = [...this.loader.visible(file)];
+    for (const path of this.host.houseOf?.(file.path)?.ruleFiles ?? []) {
+      const house = this.loader.load(path);
+      for (const one of house ? this.loader.visible(house) : []) if (!all.includes(one)) all.push(one);
+    }
+    this.seen.set(file, all);
+    return all;
   }
 
   /** The model of a machine of a file; without a machine, of what the file shares. */
