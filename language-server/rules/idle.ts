@@ -29,7 +29,7 @@ export function ruleUses(model: Model): RuleUse[] {
       const faulty = faults.some(
         ({ at }) => at.file === file && body.start <= at.start && at.end <= body.end,
       );
-      const ownName = machine.start <= body.start && body.end <= machine.end && namesUnknown(model, body);
+      const ownName = machine.items.includes(rule) && namesUnknown(model, body);
       return {
         file,
         start: body.start,

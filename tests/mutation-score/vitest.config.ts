@@ -5,7 +5,11 @@ const asked = process.env.DOWEL_SCORE_TESTS?.split(',');
 
 export default defineConfig({
   test: {
-    include: asked ?? ['tests/language/**/*.test.ts', 'tests/demo/**/*.test.ts', 'tests/grammar/**/*.test.ts'],
+    include: asked ?? [
+      'tests/language/**/*.test.ts',
+      'tests/demo/**/*.test.ts',
+      'tests/grammar/**/*.test.ts',
+    ],
     testTimeout: 120_000,
     pool: 'threads',
     maxWorkers: 1,
