@@ -1,6 +1,6 @@
 /** What follows the objects of a step: with what, meanwhile what, how long, to what value, within what limits. */
 import { printReader } from '../../../grammar/quantity/index.ts';
-import type { Ref, Tail } from '../../../grammar/syntax/tree.ts';
+import type { Action, Ref, Tail } from '../../../grammar/syntax/tree.ts';
 import { spoken } from '../../lists/combos.ts';
 import { bothUnits, measureTyped } from '../../lists/measures.ts';
 import { readTyped } from '../../model/fastening-amounts.ts';
