@@ -3,7 +3,7 @@
  * tried on the state; what it would be blamed for says what comes before it. Gives lines of the language, or
  * what stood in the way.
  */
-import type { Action, Ref, RulePattern } from '../../grammar/syntax/tree.ts';
+import type { Action, Quantity, Ref, RulePattern } from '../../grammar/syntax/tree.ts';
 import { perform } from '../execution/actions/perform.ts';
 import { NONE } from '../execution/cases.ts';
 import type { Run } from '../execution/run.ts';
@@ -22,7 +22,7 @@ interface Step {
   fresh?: boolean;
   discard?: boolean;
   tool?: string;
-  /** `2 turns` */
+  /** `2 turns`, `30 min` */
   amount?: string;
 }
 
@@ -41,6 +41,7 @@ export function planFor(run: Run, part: Thing, file: string): Plan | { stuck: st
 }
 
 function lineOf({ verb, thing, fresh, discard, tool, amount }: Step): string {
+  if (verb === 'wait') return `wait ${amount ?? ''}`;
   const closing = verb === 'prove' ? ' safe' : '';
   return `${verb}${fresh ? ' new' : ''} ${thing.name}${closing}${amount ? ` ${amount}` : ''}${tool ? ` with ${tool}` : ''}${discard ? ' and discard' : ''}`;
 }
@@ -196,6 +197,10 @@ class Planner {
           (one) => one !== undefined && one !== step.thing,
         );
         return used.length > 0 && used.every((one) => this.renew(one!, deep));
+      }
+      case 'filled-before-cured': {
+        const left = fact.words?.left;
+        return left !== undefined && this.reach({ verb: 'wait', thing: step.thing, amount: left }, deep);
       }
       case 'compound-missing':
         return [...others, step.thing].some((one) => this.coat(one, deep));
@@ -363,7 +368,8 @@ class Planner {
       verb: step.verb,
       word: { ...at, text: step.verb },
       ...(step.fresh ? { fresh: 'new' as const } : {}),
-      objects: [ref(step.thing.name)],
+      objects: step.verb === 'wait' ? [] : [ref(step.thing.name)],
+      ...(step.amount ? { quantity: quantityOf(step.amount, at) } : {}),
       together: false,
       tails: [
         ...(step.discard
@@ -387,6 +393,16 @@ class Planner {
     }
     return facts;
   }
+}
+
+/** `1 h 30 min` as the tree has it. */
+function quantityOf(text: string, at: { start: number; end: number }): Quantity {
+  const amounts = [...text.matchAll(/(\S+) (\S+)/g)].map(([, number, unit]) => ({
+    ...at,
+    number: number!,
+    unit: { ...at, text: unit! },
+  }));
+  return { ...at, form: amounts.length > 1 ? 'sum' : 'plain', amounts };
 }
 
 /** The step is one that the pattern of a rule means. */
