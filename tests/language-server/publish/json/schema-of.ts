@@ -71,9 +71,9 @@ class Writer {
     if (members.every((one) => one.flags & ts.TypeFlags.BooleanLiteral) && members.length === 2)
       return { type: 'boolean' };
     if (members.every((one) => one.isStringLiteral() || one.isNumberLiteral()))
-      return { enum: members.map((one) => (one as ts.LiteralType).value) };
+      return { enum: inOrder(members.map((one) => (one as ts.LiteralType).value)) };
     if (members.length === 1) return this.of(members[0]!);
-    return { anyOf: members.map((one) => this.of(one)) };
+    return { anyOf: inOrder(members.map((one) => this.of(one))) };
   }
 
   private object(type: ts.Type): Schema {
@@ -91,6 +91,11 @@ class Writer {
   private comment(symbol: ts.Symbol): string {
     return ts.displayPartsToString(symbol.getDocumentationComment(this.checker)).replace(/\s+/g, ' ').trim();
   }
+}
+
+/** The compiler gives the members of a union in the order in which it met them, which other files may change. */
+function inOrder<T>(values: readonly T[]): T[] {
+  return [...values].sort((a, b) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1));
 }
 
 function isInterface(type: ts.Type): boolean {
