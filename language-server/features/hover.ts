@@ -1,13 +1,19 @@
-/** What a reader wants to know of the thing under the pointer: what it is, and how it stands at this step. */
-import { printBoth, printReader, readQuantity, unitNamed } from '../../grammar/quantity/index.ts';
-import type { Quantity } from '../../grammar/syntax/tree.ts';
-import { wrenchSettings } from '../model/fastening-tools.ts';
-import { visited } from '../model/flow-walk.ts';
-import type { Thing } from '../model/model.ts';
-import { list } from '../model/model.ts';
+/**
+ * What a reader wants to know of what is under the pointer: of a thing, what it is, how it stands at this step
+ * and which steps work on it; of a verb, what it asks and does; of a quantity, both units; of other names, what
+ * they stand for.
+ */
+import type { Action, Procedure } from '../../grammar/syntax/tree.ts';
+import { verbNamed } from '../../grammar/tokens/verbs.ts';
+import { checkNamed } from '../checks/all.ts';
+import { list, type Model, type Thing } from '../model/model.ts';
 import type { SourceHost } from '../project/project.ts';
-import { thingAt } from './place.ts';
-import { stateAt } from './state-at.ts';
+import { verbWords } from './complete-words.ts';
+import { both, factsOf, headline } from './describe.ts';
+import { actionsIn } from './inlay.ts';
+import { meaningAt, occurrencesOf } from './meaning.ts';
+import { statesOf } from './state-at.ts';
+import { View } from './view.ts';
 
 export interface Hover {
   start: number;
@@ -17,62 +23,102 @@ export interface Hover {
 }
 
 export function hoverAt(host: SourceHost, path: string, offset: number): Hover | undefined {
-  const meant = thingAt(host, path, offset);
-  if (!meant) return undefined;
-  const { thing, model, name, procedure } = meant;
-  const source = host.read(thing.place.file) ?? '';
-  const rows = [`**${thing.title}** · ${thing.type}${thing.count ? ` ×${thing.count}` : ''}`];
-  const titles = (items: readonly number[]) =>
-    list([...new Set(items.map((item) => model.thingOf[item]!.title))]);
-  const say = (words: string, lists: readonly (readonly number[])[]) => {
-    const items = thing.positions.flatMap((_, index) => lists[thing.first + index] ?? []);
-    if (items.length > 0) rows.push(`${words} ${titles(items)}`);
-  };
-  say('on', model.seats);
-  say('held by', model.heldBy);
-  say('sealed by', model.seals);
-  say('under', model.covers);
-  say('opens', model.opens);
-  if (thing.type === 'fastener') say('holds', model.members);
-  const torque = torqueWords(thing, source);
-  if (torque) rows.push(`tightened to ${torque}`);
-  if (procedure) {
-    const step = visited(procedure.body).find(
-      ({ statement }) =>
-        statement.kind === 'action' && statement.objects.some((ref) => ref.name.start === name.start),
-    )?.statement;
-    if (step?.kind === 'action')
-      for (const { adapter, torque, setting } of wrenchSettings(model, step, thing))
-        rows.push(
-          `with the ${adapter.title} in line, set the wrench to ${setting} for ${printReader(torque)}`,
-        );
+  return hoverIn(new View(host), path, offset);
+}
+
+export function hoverIn(view: View, path: string, offset: number): Hover | undefined {
+  const file = view.file(path);
+  if (!file) return undefined;
+  const here = occurrencesOf(file).filter(({ start, end }) => start <= offset && offset <= end);
+  const name = here[here.length - 1];
+  const scene = view.sceneAt(path, offset);
+  if (name?.role === 'check') {
+    const check = checkNamed(name.text);
+    return (
+      check && {
+        start: name.start,
+        end: name.end,
+        text: `**${check.name}** · ${check.severity}  \n${check.title}`,
+      }
+    );
   }
-  if (thing.singleUse) rows.push('for one use only');
-  if (procedure) {
-    const states =
-      stateAt(host, path, offset)?.groups.filter((group) =>
-        group.things.some((one) => one.name === thing.name),
-      ) ?? [];
+  const meaning = name && meaningAt(view, path, offset)?.meaning;
+  if (name && scene && (meaning?.kind === 'thing' || (!meaning && scene.model.byName.has(name.text)))) {
+    const thing = scene.model.byName.get(name.text);
+    if (thing)
+      return {
+        start: name.start,
+        end: name.end,
+        text: thingWords(view, path, offset, scene.model, thing, scene.procedure),
+      };
+  }
+  if (name && meaning) {
+    const value = scene?.model.values.get(name.text);
+    const expression = meaning.kind === 'value' ? value?.expression : undefined;
+    const amount = expression?.kind === 'quantity' ? both(expression.quantity, scene!.model) : undefined;
+    const title = value && meaning.kind === 'value' ? `${value.title} · ` : '';
+    const rows = [`**${name.text}** · ${title}${meaning.kind}${amount ? ` · ${amount}` : ''}`];
+    const values = scene?.model.variants.get(name.text)?.values;
+    if (meaning.kind === 'variant' && values) rows.push(`one of ${list(values)}`);
+    return { start: name.start, end: name.end, text: rows.join('  \n') };
+  }
+  const action = verbAt(file.procedures, offset);
+  const verb = action && verbNamed(action.verb);
+  return (
+    verb && { start: action.word.start, end: action.word.end, text: `**${verb.verb}**  \n${verbWords(verb)}` }
+  );
+}
+
+/** So many steps that work on a thing are named. */
+const MOST_STEPS = 8;
+
+function thingWords(
+  view: View,
+  path: string,
+  offset: number,
+  model: Model,
+  thing: Thing,
+  procedure: Procedure | undefined,
+): string {
+  const rows = [headline(thing).replace(thing.title, `**${thing.title}**`), ...factsOf(thing, model)];
+  const file = view.file(path);
+  if (procedure && file) {
+    const groups = view.at(procedure, file, model, offset, statesOf);
+    const states = groups.filter(({ things }) => things.some((one) => one.name === thing.name));
     rows.push(
       states.length > 0
         ? `before this step: ${list(states.map((group) => group.state))}`
         : 'before this step: as at the start',
     );
+    const steps = stepsOn(view, procedure, path, model, thing);
+    const shown = steps.slice(0, MOST_STEPS);
+    const more = steps.length > shown.length ? ` and ${steps.length - shown.length} more` : '';
+    if (shown.length > 0) rows.push(`worked on by ${shown.join(', ')}${more}`);
   }
-  return { start: name.start, end: name.end, text: rows.join('  \n') };
+  return rows.join('  \n');
 }
 
-/** A torque in its own unit and in the other system's. */
-function torqueWords(thing: Thing, source: string): string | undefined {
-  const quantities: Quantity[] = thing.torque
-    ? [thing.torque]
-    : thing.stages.flatMap((stage) => ('quantity' in stage && stage.quantity ? [stage.quantity] : []));
-  const words = quantities.flatMap((quantity) => {
-    const read = readQuantity(source.slice(quantity.start, quantity.end));
-    if (!read.ok) return [];
-    const partner = read.value.unit.partner === undefined ? undefined : unitNamed(read.value.unit.partner);
-    const both = partner && printBoth(read.value, partner);
-    return [both?.ok ? both.value : printReader(read.value)];
+/** ``line 12 `remove cover` ``: the steps of a procedure that work on a thing, in the order in which they are done. */
+function stepsOn(view: View, procedure: Procedure, path: string, model: Model, thing: Thing): string[] {
+  const file = view.file(path)!;
+  const end = procedure.body ? procedure.body.end - (procedure.body.closed ? 1 : 0) : procedure.end;
+  const last = thing.first + thing.positions.length;
+  return view.at(procedure, file, model, end, (run) => {
+    const seen = new Set<string>();
+    for (const { action, file: where, touched } of run.steps) {
+      if (!touched.some((item) => item >= thing.first && item < last)) continue;
+      const text = view.file(where)?.text ?? '';
+      const line = text.slice(0, action.start).split('\n').length;
+      const words = text.slice(action.start, action.end).split(/\n|"/)[0]!.trim();
+      seen.add(where === path ? `line ${line} \`${words}\`` : `\`${words}\` in ${where.split('/').at(-1)}`);
+    }
+    return [...seen];
   });
-  return words.length > 0 ? words.join(', then ') : undefined;
+}
+
+function verbAt(procedures: readonly Procedure[], offset: number): Action | undefined {
+  return procedures
+    .filter(({ start, end }) => start <= offset && offset <= end)
+    .flatMap(actionsIn)
+    .find(({ word }) => word.start <= offset && offset <= word.end);
 }
