@@ -42,6 +42,11 @@ export class ProcedureRules extends StatementRules {
   /** The block that follows belonged to something that could not be read. */
   private skipping = false;
 
+  override begin(lexemes: Lexeme[], virtual: ReadonlySet<unknown>): void {
+    super.begin(lexemes, virtual);
+    this.skipping = false;
+  }
+
   private reportUnknown(token: Lexeme): void {
     const meant = nearest(token.image, START_WORDS);
     const after = { start: token.startOffset, end: token.endOffset + 1 };

@@ -9,6 +9,13 @@ export interface Span {
   end: number;
 }
 
+/** A text by the offsets of its tree: the text itself, or what stands for it where lines have places of their own. */
+export interface Written {
+  slice(start?: number, end?: number): string;
+  /** The offset that lies so many characters behind another one, where that is not their sum. */
+  after?(offset: number, count: number): number;
+}
+
 /** A word used as a name (or a word of the language standing where its exact place matters). */
 export interface Name extends Span {
   text: string;

@@ -3,9 +3,8 @@
  * lets each fact's check say it. Pure but for the host that gives the texts. A failure inside one analysis
  * becomes a finding about the tool, and the rest goes on.
  */
-import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
+import type { Machine, MachineItem, Procedure } from '../../grammar/syntax/tree.ts';
 import { execute } from '../execution/execute.ts';
-
 import { SharedWork } from '../execution/flow.ts';
 import { amountFaults } from '../model/amounts-in-steps.ts';
 import { buildModel } from '../model/build.ts';
@@ -20,7 +19,7 @@ import type { Model } from '../model/model.ts';
 import { findMachine, type LoadedFile, Loader, unknownName } from '../model/names.ts';
 import { pictureFaults } from '../model/picture-faults.ts';
 import { procedureNames } from '../model/procedure-names.ts';
-import { quantityFaults } from '../model/quantity-faults.ts';
+import { quantityFaults, quantityFaultsIn } from '../model/quantity-faults.ts';
 import { resourceFaults } from '../model/resource-faults.ts';
 import { testerFaults } from '../model/tester-faults.ts';
 import { wordingFaults } from '../model/wording-faults.ts';
@@ -141,28 +140,63 @@ function byHouse(
   return groups;
 }
 
+/** What one part of a file has shown, and how much was gone through for it. */
+export interface Checked {
+  findings: Finding[];
+  statements: number;
+  followed: number;
+}
+
+/**
+ * Keeps what was found for as long as what it rests on is the same. `of` is the node that it is about; `about` the
+ * procedure, where it is about one.
+ */
+export interface Kept {
+  unit(
+    of: object | string,
+    basis: { model?: Model; procedure?: Procedure; file: LoadedFile; more?: readonly unknown[] },
+    work: () => Checked,
+  ): Checked;
+  model(machine: Machine | undefined, file: LoadedFile, visible: readonly LoadedFile[]): ModelMade;
+  shared(model: Model, visible: readonly LoadedFile[]): SharedWork;
+}
+
+export interface ModelMade {
+  model: Model;
+  facts: Fact[];
+}
+
 /** Models by the machine (or the file of shared declarations) they are made from. */
-export type Models = Map<Machine | LoadedFile, { model: Model; facts: Fact[] }>;
+export type Models = Map<Machine | LoadedFile, ModelMade>;
 
 export class ProjectCheck {
-  readonly findings: Finding[] = [];
+  findings: Finding[] = [];
   readonly waived: Waived[] = [];
   statements = 0;
+  /** Statements gone through in every round and use, of all machines together. */
+  followed = 0;
   private readonly models: Models;
   private readonly shared = new Map<Model, SharedWork>();
-  private readonly loader: Loader;
+  private readonly loader: Pick<Loader, 'visible'>;
   private readonly house: House;
   /** How the rules fared with the machines of the files checked so far. */
   readonly uses: RuleUse[] = [];
   private readonly checked = new Set<string>();
   /** Models that the file at hand asked for. */
   private readonly asked = new Set<Model>();
+  private readonly kept: Kept | undefined;
 
   /** `models` may hold some that were made before, from files that the loader still gives. */
-  constructor(loader: Loader, models: Models = new Map(), house: House = {}) {
+  constructor(
+    loader: Pick<Loader, 'visible'>,
+    models: Models = new Map(),
+    house: House = {},
+    kept: Kept | undefined = undefined,
+  ) {
     this.loader = loader;
     this.models = models;
     this.house = house;
+    this.kept = kept;
   }
 
   file(file: LoadedFile): void {
@@ -226,13 +260,54 @@ export class ProjectCheck {
     }
     this.say(file.facts);
     const visible = this.loader.visible(file);
-    this.guard(file, 0, () => this.say(quantityFaults(file)));
+    this.quantities(file);
+    this.machines(file, visible);
+    for (const procedure of file.procedures)
+      this.guard(file, procedure.start, () => this.procedure(procedure, file, visible));
+  }
+
+  private quantities(file: LoadedFile): void {
+    if (!this.kept) {
+      this.guard(file, 0, () => this.say(quantityFaults(file)));
+      return;
+    }
+    for (const item of file.parsed.tree.items) {
+      this.unit(item, { file }, () =>
+        this.guard(file, item.start, () => this.say(quantityFaultsIn(item, file))),
+      );
+    }
+  }
+
+  private machines(file: LoadedFile, visible: readonly LoadedFile[]): void {
+    const { machines, shared } = file;
+    if (machines.length === 0 && shared.length === 0) return;
+    if (!this.kept) {
+      this.declarations(file, visible);
+      return;
+    }
+    const made: unknown[] = [];
+    for (const machine of machines.length > 0 ? machines : [undefined])
+      this.guard(file, machine?.start ?? 0, () => made.push(this.model(machine, file, visible)));
+    // One machine that could not be made is told already; it must not keep the others from being checked anew.
+    this.unit(`machines of ${file.path}`, { file, more: [...made, ...machines, ...shared] }, () =>
+      this.declarations(file, visible),
+    );
+  }
+
+  private declarations(file: LoadedFile, visible: readonly LoadedFile[]): void {
     // A machine that extends another in the same file has the other's faults too.
     const told = new Set<string>();
     const ofThisFile = ({ check, at }: Fact): boolean => {
       const key = `${check} ${at.start} ${at.end}`;
       return at.file === file.path && !told.has(key) && told.add(key) !== undefined;
     };
+    const analyses = (model: Model, items: readonly MachineItem[]): (() => Fact[])[] => [
+      () => machineFaults(model),
+      () => fasteningFaults(model),
+      () => declaredHazardFaults(model),
+      () => ruleFaults(model),
+      () => declaredFlowFaults(model, items, file),
+    ];
     for (const machine of file.machines) {
       this.guard(file, machine.start, () => {
         const { model, facts } = this.model(machine, file, visible);
@@ -240,76 +315,90 @@ export class ProjectCheck {
           facts.filter((fact) => fact.at.file === file.path),
           model,
         );
-        const declared = declaredFlowFaults(model, [...machine.items, ...file.shared], file);
-        this.say(
-          [
-            ...machineFaults(model),
-            ...fasteningFaults(model),
-            ...declaredHazardFaults(model),
-            ...ruleFaults(model),
-            ...declared,
-          ].filter(ofThisFile),
-          model,
-        );
+        for (const analysis of analyses(model, [...machine.items, ...file.shared]))
+          this.guard(file, machine.start, () => this.say(analysis().filter(ofThisFile), model));
       });
     }
     if (file.machines.length === 0 && file.shared.length > 0) {
       this.guard(file, 0, () => {
         const { model, facts } = this.model(undefined, file, visible);
-        const declared = declaredFlowFaults(model, file.shared, file);
-        const own = [
-          ...facts,
-          ...machineFaults(model),
-          ...fasteningFaults(model),
-          ...declaredHazardFaults(model),
-          ...ruleFaults(model),
-          ...declared,
-        ].filter(ofThisFile);
         // What the machines that use the file declare is not known here.
-        this.say(
-          own.filter((fact) => fact.check !== 'unknown-name'),
-          model,
-        );
+        const own = (fact: Fact) => ofThisFile(fact) && fact.check !== 'unknown-name';
+        for (const analysis of [() => facts, ...analyses(model, file.shared)])
+          this.guard(file, 0, () => this.say(analysis().filter(own), model));
       });
     }
-    for (const procedure of file.procedures)
-      this.guard(file, procedure.start, () => this.procedure(procedure, file, visible));
   }
 
   private procedure(procedure: Procedure, file: LoadedFile, visible: readonly LoadedFile[]): void {
     const model = this.machineOf(procedure, file, visible);
     if (!model) return;
+    this.unit(procedure, { model, procedure, file }, () => this.steps(procedure, model, file, visible));
+  }
+
+  private steps(procedure: Procedure, model: Model, file: LoadedFile, visible: readonly LoadedFile[]): void {
     // What one procedure asks about is nothing to the next.
     const mark = model.cases.mark;
-    const names = procedureNames(model, procedure, file, visible);
-    this.say(names.facts, model);
-    this.say([...fasteningSteps(model, procedure, file), ...amountFaults(model, procedure, file)], model);
-    this.say(flowFaults(model, procedure, file), model);
-    this.say(hazardFaults(model, procedure, file), model);
-    this.say(wordingFaults(model, procedure, file), model);
-    this.say([...fluidFaults(model, procedure, file), ...testerFaults(model, procedure, file)], model);
-    this.say(resourceFaults(model, procedure, file, visible), model);
-    this.say(pictureFaults(procedure, file));
-    const { run, facts } = execute(
-      model,
-      procedure,
-      file.path,
-      visible,
-      this.house,
-      this.sharedOf(model),
-      false,
-      ruleWatch,
-    );
-    this.statements += run.executed;
-    this.say(
-      facts.filter((fact) => fact.at.file === file.path && !followsFrom(names.facts, fact)),
-      model,
-    );
+    let named: readonly Fact[] = [];
+    const analyses: (() => Fact[])[] = [
+      () => {
+        named = procedureNames(model, procedure, file, visible).facts;
+        return [...named];
+      },
+      () => fasteningSteps(model, procedure, file),
+      () => amountFaults(model, procedure, file),
+      () => flowFaults(model, procedure, file),
+      () => hazardFaults(model, procedure, file),
+      () => wordingFaults(model, procedure, file),
+      () => fluidFaults(model, procedure, file),
+      () => testerFaults(model, procedure, file),
+      () => resourceFaults(model, procedure, file, visible),
+      () => pictureFaults(procedure, file),
+      () => {
+        const shared = this.sharedOf(model, visible);
+        const before = shared.followed;
+        const { run, facts } = execute(
+          model,
+          procedure,
+          file.path,
+          visible,
+          this.house,
+          shared,
+          false,
+          ruleWatch,
+        );
+        this.statements += run.executed;
+        this.followed += shared.followed - before;
+        return facts.filter((fact) => fact.at.file === file.path && !followsFrom(named, fact));
+      },
+    ];
+    for (const analysis of analyses) this.guard(file, procedure.start, () => this.say(analysis(), model));
     model.cases.rewind(mark);
   }
 
-  private sharedOf(model: Model): SharedWork {
-    const shared = this.shared.get(model) ?? new SharedWork();
+  /** Carries out one part, or takes over what it showed before. */
+  private unit(of: object | string, basis: Parameters<Kept['unit']>[1], work: () => void): void {
+    if (!this.kept) {
+      work();
+      return;
+    }
+    const checked = this.kept.unit(of, basis, () => {
+      const { findings, statements, followed } = this;
+      this.findings = [];
+      this.statements = 0;
+      this.followed = 0;
+      work();
+      const own = { findings: this.findings, statements: this.statements, followed: this.followed };
+      Object.assign(this, { findings, statements, followed });
+      return own;
+    });
+    for (const finding of checked.findings) this.findings.push(finding);
+    this.statements += checked.statements;
+    this.followed += checked.followed;
+  }
+
+  private sharedOf(model: Model, visible: readonly LoadedFile[]): SharedWork {
+    const shared = this.shared.get(model) ?? this.kept?.shared(model, visible) ?? new SharedWork();
     this.shared.set(model, shared);
     return shared;
   }
@@ -343,15 +432,11 @@ export class ProjectCheck {
     return this.model(found.machine, found.file, this.loader.visible(found.file)).model;
   }
 
-  private model(
-    machine: Machine | undefined,
-    file: LoadedFile,
-    visible: readonly LoadedFile[],
-  ): { model: Model; facts: Fact[] } {
+  private model(machine: Machine | undefined, file: LoadedFile, visible: readonly LoadedFile[]): ModelMade {
     const key = machine ?? file;
     let built = this.models.get(key);
     if (!built) {
-      built = buildModel(machine, file, visible);
+      built = this.kept?.model(machine, file, visible) ?? buildModel(machine, file, visible);
       this.models.set(key, built);
     }
     this.asked.add(built.model);
@@ -379,7 +464,7 @@ export class ProjectCheck {
       this.findings.push({
         file: file.path,
         start,
-        end: Math.min(start + 1, file.text.length),
+        end: start + file.written.slice(start, start + 1).length,
         check: 'tool-failure',
         severity: 'error',
         ...toolFailure.says({

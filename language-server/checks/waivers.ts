@@ -38,7 +38,7 @@ export function sortOut(
   procedures: readonly Procedure[],
   file: string,
 ): Sorted {
-  const waivers = procedures.flatMap((procedure) => waiversIn(procedure.body));
+  const waivers = procedures.flatMap(waiversOf);
   if (waivers.length === 0) return { findings: [...findings], waived: [], facts: [] };
   const facts: Fact[] = [];
   const valid = waivers.filter((waiver) => {
@@ -94,6 +94,18 @@ function faultOf({ check, reason }: Allow, file: string): Fact | undefined {
       words: { check: text },
     };
   return undefined;
+}
+
+/** Kept, since a procedure is asked again each time that another one changed. */
+const known = new WeakMap<Procedure, Waiver[]>();
+
+function waiversOf(procedure: Procedure): Waiver[] {
+  let waivers = known.get(procedure);
+  if (!waivers) {
+    waivers = waiversIn(procedure.body);
+    known.set(procedure, waivers);
+  }
+  return waivers;
 }
 
 function waiversIn(block: Block | undefined): Waiver[] {

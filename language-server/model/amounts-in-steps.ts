@@ -3,7 +3,7 @@
  * it holds is wrong for certain: less is right where only part was drained.
  */
 import { type Quantity, relate } from '../../grammar/quantity/index.ts';
-import type { Action, Block, Procedure, Span, Statement } from '../../grammar/syntax/tree.ts';
+import type { Action, Block, Procedure, Span, Statement, Written } from '../../grammar/syntax/tree.ts';
 import { amountsIn } from '../wording/amount-words.ts';
 import { hasDigit } from '../wording/torque-words.ts';
 import type { Fact } from './facts.ts';
@@ -14,7 +14,7 @@ import type { Model, Thing } from './model.ts';
 export function amountFaults(
   model: Model,
   procedure: Procedure,
-  file: { readonly path: string; readonly text: string },
+  file: { readonly path: string; readonly written: Written },
 ): Fact[] {
   if (!model.things.some((thing) => thing.holds?.amounts.length || clauseOf(thing, 'service fill')))
     return [];
@@ -48,7 +48,7 @@ export function amountFaults(
   return facts;
 }
 
-function inAction(model: Model, action: Action, file: { path: string; text: string }): Fact[] {
+function inAction(model: Model, action: Action, file: { path: string; written: Written }): Fact[] {
   if (action.verb !== 'fill' && action.verb !== 'top up') return [];
   // Of several systems nobody can tell which one an amount is for.
   const [ref] = action.objects;
@@ -74,7 +74,7 @@ function inAction(model: Model, action: Action, file: { path: string; text: stri
       compare(readTyped(tail.quantity, model.values), firstOf(tail.quantity));
   const { text } = action;
   if (text && hasDigit(text.value)) {
-    const plain = file.text.slice(text.start + 1, text.end - 1) === text.value;
+    const plain = file.written.slice(text.start + 1, text.end - 1) === text.value;
     for (const { quantity, from, to } of amountsIn(text.value))
       compare(quantity, plain ? { start: text.start + 1 + from, end: text.start + 1 + to } : text);
   }

@@ -11,6 +11,7 @@ import type {
   Span,
   Statement,
   Quantity as Typed,
+  Written,
 } from '../../grammar/syntax/tree.ts';
 import type { Place } from '../report/finding.ts';
 import { hasDigit, saysWhichWins } from '../wording/torque-words.ts';
@@ -39,7 +40,7 @@ export interface Tightened {
 export function fasteningSteps(
   model: Model,
   procedure: Procedure,
-  file: { readonly path: string; readonly text: string },
+  file: { readonly path: string; readonly written: Written },
 ): Fact[] {
   return new Walk(model, procedure, file).all();
 }
@@ -63,10 +64,10 @@ class Walk {
   private conditional = 0;
   private valueInNotes: boolean | undefined;
 
-  constructor(model: Model, procedure: Procedure, file: { path: string; text: string }) {
+  constructor(model: Model, procedure: Procedure, file: { path: string; written: Written }) {
     this.model = model;
     this.procedure = procedure;
-    this.context = { model, file: file.path, text: file.text };
+    this.context = { model, file: file.path, written: file.written };
     this.counts = new Counts(model, file.path);
   }
 

@@ -12,7 +12,7 @@ import {
   relate,
   roundedIn,
 } from '../../grammar/quantity/index.ts';
-import type { Text } from '../../grammar/syntax/tree.ts';
+import type { Text, Written } from '../../grammar/syntax/tree.ts';
 import type { Place } from '../report/finding.ts';
 import { hasDigit, secondsIn, torquesIn } from '../wording/torque-words.ts';
 import type { Fact } from './facts.ts';
@@ -26,7 +26,7 @@ export interface Context {
   readonly model: Model;
   readonly file: string;
   /** The text of the file: where in it a sentence stands. */
-  readonly text: string;
+  readonly written: Written;
 }
 
 /** A torque typed after `to` or `at`, or right after the verb. */
@@ -95,8 +95,8 @@ export function secondFaults(context: Context, text: Text): Fact[] {
 }
 
 /** Where a piece of a sentence stands in the file; the whole text where it is written in pieces. */
-function placeOf({ file, text }: Context, { start, end, value }: Text, from: number, to: number): Place {
-  const plain = text.slice(start + 1, end - 1) === value;
+function placeOf({ file, written }: Context, { start, end, value }: Text, from: number, to: number): Place {
+  const plain = written.slice(start + 1, end - 1) === value;
   return plain ? { file, start: start + 1 + from, end: start + 1 + to } : { file, start, end };
 }
 

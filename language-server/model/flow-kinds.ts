@@ -183,16 +183,16 @@ function unitOfTable(table: Table | undefined): Unit | undefined {
   return undefined;
 }
 
-function differs(known: Known, at: Span, first: Known, what: string, { path, text }: Where): Fact {
+function differs(known: Known, at: Span, first: Known, what: string, { path, written }: Where): Fact {
   const { kind, symbol } = first.unit;
   const { typed } = first;
-  const beside = typed ? `, as ${text.slice(typed.start, typed.end)} is` : '';
+  const beside = typed ? `, as ${written.slice(typed.start, typed.end)} is` : '';
   return {
     check: 'unit-wrong-kind',
     at: { file: path, ...spanOf(at) },
     words: {
       what,
-      typed: text.slice(at.start, at.end),
+      typed: written.slice(at.start, at.end),
       kind: aKind(known.unit.kind, known.unit.symbol),
       wanted: symbol === '' ? 'a number' : `${aKind(kind, symbol)}${beside}`,
     },

@@ -3,7 +3,7 @@
  * over one another (`range-overlap`) or can never be (`range-impossible`). How scales are read is in flow-ranges.ts.
  */
 import { unitsDiffer } from '../../grammar/quantity/index.ts';
-import type { Action, Interval, Outcome, Span, Table } from '../../grammar/syntax/tree.ts';
+import type { Action, Interval, Outcome, Span, Table, Written } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
 import { areApart, holeWords, type Stretch, scaleFaults, stretchOf } from './flow-ranges.ts';
 import { headOf } from './flow-walk.ts';
@@ -13,7 +13,7 @@ import type { Names } from './values.ts';
 /** What a scale stands in, with its text for the sentences. */
 export interface Where {
   path: string;
-  text: string;
+  written: Written;
 }
 
 export function outcomeFaults(action: Action, names: Names, where: Where): Fact[] {
@@ -65,7 +65,7 @@ function faultsOf(
   intervals: readonly Interval[],
   { of, at, whole, closed }: { of: 'outcomes' | 'rows'; at: () => Span; whole: boolean; closed: boolean },
   names: Names,
-  { path, text }: Where,
+  { path, written }: Where,
 ): Fact[] {
   const stretches: Stretch[] = [];
   for (const interval of intervals) {
@@ -76,7 +76,7 @@ function faultsOf(
   }
   if (stretches.length === 0) return [];
   const place = ({ start, end }: Span) => ({ file: path, start, end });
-  const typed = ({ start, end }: Span) => text.slice(start, end);
+  const typed = ({ start, end }: Span) => written.slice(start, end);
   const { holes, overlaps, impossible } = scaleFaults(stretches, { whole, closed });
   const facts: Fact[] = impossible.map((stretch) => ({
     check: 'range-impossible',

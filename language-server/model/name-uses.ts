@@ -2,6 +2,8 @@
  * One thing under two names in the sentences of one procedure. Fact `two-names`. Two names of a thing are certain where the
  * machine file gives both (`also called`), or where they are two words of the trade for the same thing.
  */
+
+import type { Written } from '../../grammar/syntax/tree.ts';
 import { SAME_THING } from '../wording/index.ts';
 import { placeInText } from '../wording/place.ts';
 import type { Fact } from './facts.ts';
@@ -18,7 +20,7 @@ interface Use {
 export function twoNames(
   model: Model,
   texts: readonly ReaderText[],
-  file: { readonly path: string; readonly text: string },
+  file: { readonly path: string; readonly written: Written },
 ): Fact[] {
   if (texts.length < 1) return [];
   const facts: Fact[] = [];
@@ -39,7 +41,7 @@ function secondName(
   names: readonly string[],
   texts: readonly ReaderText[],
   lower: readonly string[],
-  file: { readonly path: string; readonly text: string },
+  file: { readonly path: string; readonly written: Written },
 ): Fact | undefined {
   let first: Use | undefined;
   for (const [index, text] of texts.entries()) {
@@ -50,7 +52,7 @@ function secondName(
       else if (use.name !== first.name) {
         const at = (one: Use) => ({
           file: file.path,
-          ...placeInText(file.text, one.text.text, one.from, one.to),
+          ...placeInText(file.written, one.text.text, one.from, one.to),
         });
         return {
           check: 'two-names',

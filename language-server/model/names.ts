@@ -40,21 +40,11 @@ export class Loader {
     const text = this.host.read(path);
     if (text === undefined) return undefined;
     const parsed = parse(text);
-    const file: LoadedFile = { path, text, parsed, uses: [], facts: [], ...sorted(parsed.tree) };
+    const file = loadedFile({ path, text, written: text, parsed });
     this.loaded.set(path, file);
-    file.facts.push(...repeated(file, file.machines), ...repeated(file, file.procedures));
-    for (const item of parsed.tree.items) {
-      if (item.kind !== 'use' || !item.path) continue;
-      const at = { file: path, start: item.path.start, end: item.path.end };
-      const target = this.host.resolve(path, item.path.value);
-      if (target === path) {
-        file.facts.push({ check: 'use-cycle', at, words: { name: item.path.value, of: 'file' } });
-        continue;
-      }
-      const used = this.load(target);
-      if (used) file.uses.push(used);
-      else file.facts.push({ check: 'file-missing', at, words: { path: item.path.value } });
-    }
+    linkUses(file, { resolve: (from, target) => this.host.resolve(from, target) }, (target) =>
+      this.load(target),
+    );
     return file;
   }
 
@@ -62,22 +52,57 @@ export class Loader {
   visible(file: LoadedFile): LoadedFile[] {
     const known = this.visibleFrom.get(file);
     if (known) return known;
-    const result = [file];
-    withUsed(result);
-    for (const path of this.everywhere) {
-      const house = this.load(path);
-      if (house && !result.includes(house)) result.push(house);
-    }
-    withUsed(result);
+    const result = visibleFrom(
+      file,
+      this.everywhere.flatMap((path) => this.load(path) ?? []),
+    );
     this.visibleFrom.set(file, result);
     return result;
   }
+}
+
+/** The file and everything it uses, then the files that hold everywhere with what they use. */
+export function visibleFrom(file: LoadedFile, everywhere: readonly LoadedFile[]): LoadedFile[] {
+  const result = [file];
+  withUsed(result);
+  for (const house of everywhere) if (!result.includes(house)) result.push(house);
+  withUsed(result);
+  return result;
 }
 
 /** Adds what the files use, directly or through others. */
 function withUsed(files: LoadedFile[]): void {
   for (let index = 0; index < files.length; index++) {
     for (const used of files[index]!.uses) if (!files.includes(used)) files.push(used);
+  }
+}
+
+/** A file as it was read, with what stands at its top; nothing that it uses yet (see `linkUses`). */
+export function loadedFile(source: Source): LoadedFile {
+  // The source itself, since its text may be put together only where somebody asks for it.
+  const file: LoadedFile = Object.assign(source, { uses: [], facts: [], ...sorted(source.parsed.tree) });
+  file.facts.push(...repeated(file, file.machines), ...repeated(file, file.procedures));
+  return file;
+}
+
+/** Fills in what a file uses, with the facts about its `use` lines. */
+export function linkUses(
+  file: LoadedFile,
+  { resolve }: Pick<SourceHost, 'resolve'>,
+  load: (path: string) => LoadedFile | undefined,
+): void {
+  const { path } = file;
+  for (const item of file.parsed.tree.items) {
+    if (item.kind !== 'use' || !item.path) continue;
+    const at = { file: path, start: item.path.start, end: item.path.end };
+    const target = resolve(path, item.path.value);
+    if (target === path) {
+      file.facts.push({ check: 'use-cycle', at, words: { name: item.path.value, of: 'file' } });
+      continue;
+    }
+    const used = load(target);
+    if (used) file.uses.push(used);
+    else file.facts.push({ check: 'file-missing', at, words: { path: item.path.value } });
   }
 }
 

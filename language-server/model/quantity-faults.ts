@@ -49,7 +49,12 @@ import {
 export function quantityFaults(file: LoadedFile): Fact[] {
   // No number, no quantity; the tokens are not asked, since building them costs more than the walk.
   if (!/\d/.test(file.text)) return [];
-  return new Reader(file).all();
+  return file.parsed.tree.items.flatMap((item) => quantityFaultsIn(item, file));
+}
+
+/** The same for one item of the file: no fact of one rests on another. */
+export function quantityFaultsIn(item: FileItem, file: Pick<LoadedFile, 'path' | 'written'>): Fact[] {
+  return new Reader(file).all(item);
 }
 
 interface Seen {
@@ -59,14 +64,14 @@ interface Seen {
 
 class Reader {
   private readonly facts: Fact[] = [];
-  private readonly file: LoadedFile;
+  private readonly file: Pick<LoadedFile, 'path' | 'written'>;
 
-  constructor(file: LoadedFile) {
+  constructor(file: Pick<LoadedFile, 'path' | 'written'>) {
     this.file = file;
   }
 
-  all(): Fact[] {
-    for (const item of this.file.parsed.tree.items) this.item(item);
+  all(item: FileItem): Fact[] {
+    this.item(item);
     return this.facts;
   }
 
@@ -460,7 +465,7 @@ class Reader {
   }
 
   private textOf({ start, end }: Span): string {
-    return this.file.text.slice(start, end);
+    return this.file.written.slice(start, end);
   }
 
   private at({ start, end }: Span) {

@@ -3,7 +3,7 @@
  * limits, one name for one thing. Facts `sentence-long`, `text-long`, `two-instructions`, `not-imperative`,
  * `vague-word`, `latin-abbreviation`, `semicolon`, `limit-missing`, `two-names`. Each is at the words it is about.
  */
-import type { Action, Procedure } from '../../grammar/syntax/tree.ts';
+import type { Action, Procedure, Written } from '../../grammar/syntax/tree.ts';
 import {
   approximateIn,
   countWords,
@@ -24,7 +24,7 @@ import { type ReaderText, textsOf } from './texts-of.ts';
 
 export interface Where {
   readonly path: string;
-  readonly text: string;
+  readonly written: Written;
 }
 
 /** Words: ASD-STE100 rules 5.1 and 6.3; sentences: rule 6.6 (numbers as in issue 9). */
@@ -47,7 +47,7 @@ function faultsOf(model: Model, reader: ReaderText, file: Where): Fact[] {
     words: Record<string, string> = {},
     mend?: string,
   ) => {
-    const at = { file: file.path, ...placeInText(file.text, text, from, to) };
+    const at = { file: file.path, ...placeInText(file.written, text, from, to) };
     facts.push({
       check,
       at,

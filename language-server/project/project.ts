@@ -2,7 +2,7 @@
  * A project: the texts that are checked together and how `use` finds them. No disk here: the command line
  * and the editor's server give a `SourceHost`. Results are plain data.
  */
-import type { ParsedFile } from '../../grammar/syntax/tree.ts';
+import type { ParsedFile, Written } from '../../grammar/syntax/tree.ts';
 import type { Convention, LiftingGuideline } from '../hazards/index.ts';
 import type { Severity } from '../report/finding.ts';
 
@@ -32,6 +32,7 @@ export interface SourceHost {
 export interface Source {
   path: string;
   text: string;
+  written: Written;
   parsed: ParsedFile;
 }
 

@@ -110,6 +110,17 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'language-server/execution',
     'language-server/checks',
   ],
+  // Findings of texts that are being edited: what was found before is taken over where it still holds.
+  'language-server/engine': [
+    'grammar/syntax',
+    'grammar/tokens',
+    'grammar/parser',
+    'language-server/report',
+    'language-server/project',
+    'language-server/model',
+    'language-server/execution',
+    'language-server/checks',
+  ],
   // What a job needs: tools, new parts, fluids, people, time. The command line and the publisher read it.
   'language-server/lists': [
     'grammar/syntax',
@@ -186,6 +197,7 @@ function meaningRooms(): string[] {
     'rules',
     'checks',
     'config',
+    'engine',
     'features',
     'compare',
     'lists',
