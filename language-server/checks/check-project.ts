@@ -225,7 +225,8 @@ export class ProjectCheck {
     return this.house.severities?.[name];
   }
 
-  private whole(file: LoadedFile): void {
+  /** What reading a file has shown. */
+  reading(file: LoadedFile): void {
     for (const problem of file.parsed.problems) {
       this.say([
         {
@@ -258,6 +259,10 @@ export class ProjectCheck {
         },
       ]);
     }
+  }
+
+  private whole(file: LoadedFile): void {
+    this.reading(file);
     this.say(file.facts);
     const visible = this.loader.visible(file);
     this.quantities(file);

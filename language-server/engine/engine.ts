@@ -108,8 +108,31 @@ export class Engine {
     return inReadingOrder(checker.findings);
   }
 
+  /** What the text of a file shows by itself, without its meaning. */
+  readingFaults(path: string): Finding[] {
+    const file = this.load(path);
+    if (!file) return [];
+    const checker = new ProjectCheck({ visible: () => [file] }, new Map(), this.host.houseOf?.(path));
+    checker.reading(file);
+    return inReadingOrder(checker.findings);
+  }
+
+  /** A line of a text without its line end. */
+  line(path: string, index: number): string {
+    const space = this.textAt(path)?.space;
+    return space && index >= 0 && index < space.count ? space.line(index).replace(/[\r\n]+$/, '') : '';
+  }
+
   positionOf(path: string, place: number): LinePosition {
     return this.textAt(path)?.space.positionAt(place) ?? { line: 0, column: 0 };
+  }
+
+  /** Findings in one text that somebody else found, by offsets, with places of its lines. */
+  placed(path: string, findings: readonly Finding[]): Finding[] {
+    const place = this.textAt(path)?.space.placing() ?? ((offset: number) => offset);
+    const moved = <At extends Place>(at: At): At =>
+      at.file === path ? { ...at, start: place(at.start), end: place(at.end) } : at;
+    return findings.map((finding) => ({ ...moved(finding), related: finding.related.map(moved) }));
   }
 
   /** The findings with offsets in the texts. */

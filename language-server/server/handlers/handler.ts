@@ -39,8 +39,8 @@ export interface Handler {
   register(services: Services): void;
 }
 
-export function offsetOf({ lines }: Services, uri: string, { line, character }: Position): number {
-  return lines.of(uri).offset({ line, column: character });
+export function offsetOf({ lines }: Services, uri: string, position: Position): number {
+  return lines.offset(uri, position);
 }
 
 /** Edits of one or more files as the protocol has them. */
