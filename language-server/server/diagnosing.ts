@@ -117,6 +117,7 @@ export class Diagnosing {
       this.announce(uri);
     } else {
       this.announced.delete(uri);
+      this.waiting.delete(uri);
       this.publish(uri, this.of(uri).diagnostics);
     }
     setImmediate(() => this.next());
