@@ -27,7 +27,7 @@ export function outcomeFaults(action: Action, names: Names, where: Where): Fact[
       return {
         check: 'range-impossible',
         at: { file: where.path, ...span },
-        words: { of: 'and', typed: where.text.slice(span.start, span.end) },
+        words: { of: 'and', typed: where.written.slice(span.start, span.end) },
       };
     });
   // Of ranges that hold together each is wider than what they leave: nothing is said of how these lie.
