@@ -3,27 +3,18 @@
  * tried on the state; what it would be blamed for says what comes before it. Gives lines of the language, or
  * what stood in the way.
  */
-import type { Action, Quantity, Ref, RulePattern } from '../../grammar/syntax/tree.ts';
+import type { RulePattern } from '../../grammar/syntax/tree.ts';
 import { perform } from '../execution/actions/perform.ts';
 import { NONE } from '../execution/cases.ts';
 import type { Run } from '../execution/run.ts';
 import { itemsOf } from '../model/build.ts';
 import type { Fact } from '../model/facts.ts';
 import type { Model, Thing } from '../model/model.ts';
+import { actionOf, lineOf, meets, type Step } from './rebuild-steps.ts';
 
 export interface Plan {
   strip: string[];
   rebuild: string[];
-}
-
-interface Step {
-  verb: string;
-  thing: Thing;
-  fresh?: boolean;
-  discard?: boolean;
-  tool?: string;
-  /** `2 turns`, `30 min` */
-  amount?: string;
 }
 
 /** Steps of a plan at the most, and how deep what comes before may go. */
@@ -38,12 +29,6 @@ export function planFor(run: Run, part: Thing, file: string): Plan | { stuck: st
   planner.done = [];
   if (!planner.back(strip)) return { stuck: planner.stuck };
   return { strip: strip.map(lineOf), rebuild: planner.done.map(lineOf) };
-}
-
-function lineOf({ verb, thing, fresh, discard, tool, amount }: Step): string {
-  if (verb === 'wait') return `wait ${amount ?? ''}`;
-  const closing = verb === 'prove' ? ' safe' : '';
-  return `${verb}${fresh ? ' new' : ''} ${thing.name}${closing}${amount ? ` ${amount}` : ''}${tool ? ` with ${tool}` : ''}${discard ? ' and discard' : ''}`;
 }
 
 class Planner {
@@ -359,28 +344,7 @@ class Planner {
     const { run } = this;
     const before = run.facts.length;
     const saved = run.state;
-    const start = -1 - ++this.count;
-    const at = { start, end: start };
-    const ref = (name: string): Ref => ({ ...at, name: { ...at, text: name }, positions: [] });
-    const action: Action = {
-      ...at,
-      kind: 'action',
-      verb: step.verb,
-      word: { ...at, text: step.verb },
-      ...(step.fresh ? { fresh: 'new' as const } : {}),
-      objects: step.verb === 'wait' ? [] : [ref(step.thing.name)],
-      ...(step.amount ? { quantity: quantityOf(step.amount, at) } : {}),
-      together: false,
-      tails: [
-        ...(step.discard
-          ? [{ ...at, tail: 'and discard' as const, word: { ...at, text: 'and discard' } }]
-          : []),
-        ...(step.tool
-          ? [{ ...at, tail: 'with' as const, word: { ...at, text: 'with' }, refs: [ref(step.tool)] }]
-          : []),
-      ],
-      outcomes: [],
-    };
+    const action = actionOf(step, -1 - ++this.count);
     if (!keep) run.state = saved.copy();
     perform(run, action, this.file, (one) => {
       const thing = this.model.byName.get(one.name.text);
@@ -394,38 +358,6 @@ class Planner {
     return facts;
   }
 }
-
-/** `1 h 30 min` as the tree has it. */
-function quantityOf(text: string, at: { start: number; end: number }): Quantity {
-  const amounts = [...text.matchAll(/(\S+) (\S+)/g)].map(([, number, unit]) => ({
-    ...at,
-    number: number!,
-    unit: { ...at, text: unit! },
-  }));
-  return { ...at, form: amounts.length > 1 ? 'sum' : 'plain', amounts };
-}
-
-/** The step is one that the pattern of a rule means. */
-function meets(pattern: Extract<RulePattern, { kind: 'event' }>, step: Step, model: Model): boolean {
-  const [selector] = pattern.selectors;
-  if (selector?.kind !== 'named') return false;
-  const verbs = SAME[pattern.verb.text] ?? [pattern.verb.text];
-  if (!verbs.includes(step.verb)) return false;
-  if (selector.ref.name.text === step.thing.name) return true;
-  // `unbolt` and `bolt up` work on the fasteners as well.
-  const bolts = model.heldBy[step.thing.first]!.map((item) => model.thingOf[item]!.name);
-  return (step.verb === 'unbolt' || step.verb === 'bolt up') && bolts.includes(selector.ref.name.text);
-}
-
-/** What is loosened when it comes out, and fitted when it goes back. */
-const SAME: Readonly<Record<string, readonly string[]>> = {
-  loosen: ['loosen', 'remove', 'unbolt'],
-  remove: ['remove', 'unbolt'],
-  unbolt: ['unbolt', 'remove'],
-  fit: ['fit', 'refit', 'bolt up'],
-  refit: ['fit', 'refit', 'bolt up'],
-  tighten: ['tighten', 'fit', 'refit', 'bolt up'],
-};
 
 function keyOf({ check, subject, others = [] }: Fact): string {
   return `${check} ${subject?.thing.id} ${others.map(({ thing }) => thing.id)}`;

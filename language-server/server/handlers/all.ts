@@ -8,6 +8,7 @@ import type { Handler, Services } from './handler.ts';
 import { hints } from './hints.ts';
 import { hover } from './hover.ts';
 import { links } from './links.ts';
+import { published } from './published.ts';
 import { ranges } from './ranges.ts';
 import { references } from './references.ts';
 import { rename } from './rename.ts';
@@ -29,6 +30,7 @@ const HANDLERS: readonly Handler[] = [
   formatting,
   codeActions,
   state,
+  published,
 ];
 
 /** What all of them together can do. */

@@ -141,7 +141,7 @@ function rewrites(services: Services, uri: string, offset: number): (CodeAction 
     const thing = scene!.model.byName.get(declared.name.text);
     if (thing && !thing.fixed)
       actions.push(
-        laterAction(services, `Write how the ${thing.title} comes off and goes back`, {
+        laterAction(services, `Write the strip-down and rebuild of the ${thing.title}`, {
           what: 'rebuild',
           uri,
           machine: machine.name.text,

@@ -1,0 +1,192 @@
+/** What panels of an editor ask, and fixes, rewriting and laying out as an editor asks for them. */
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { CodeAction, CodeLens, InlayHint, SignatureHelp, TextEdit } from 'vscode-languageserver/node';
+import type { StateTree } from '../../../language-server/server/handlers/state.ts';
+import { job, PRESS } from '../features/cursor.ts';
+import { changed, type Editor, edited, editor } from './client.ts';
+
+const STEPS = `  task strip "Strip" {
+    remove lever
+    remove cover-screws
+  }
+  clean lever with tester
+  refit lever
+  tighten cover-screws to 20 N·m
+  clean levr
+  clean lver`;
+const JOB = job(STEPS, '  time 30 min\n')['job.dowel']!;
+const DEMO = resolve(import.meta.dirname, '../../../procedures/tarnbrook');
+const T40 = {
+  'tarnbrook-t40.dowel': readFileSync(resolve(DEMO, 'tarnbrook-t40.dowel'), 'utf8'),
+  'valve-plate.dowel': readFileSync(resolve(DEMO, 'valve-plate.dowel'), 'utf8'),
+};
+
+let press: Editor;
+let demo: Editor;
+beforeAll(async () => {
+  press = await editor({ 'press.dowel': PRESS, 'job.dowel': JOB });
+  demo = await editor(T40);
+});
+afterAll(async () => {
+  await press.close();
+  await demo.close();
+});
+
+const doc = (one: Editor, name: string) => ({ textDocument: { uri: one.uri(name) } });
+const at = (one: Editor, name: string, piece: string) => ({
+  uri: one.uri(name),
+  position: one.at(name, piece),
+});
+
+describe('panels', () => {
+  it('shows the state as a tree, with the steps that made it so', async () => {
+    const tree = await press.ask<StateTree>('dowel/state', at(press, 'job.dowel', 'clean lever with'));
+    expect(tree.groups.map(({ state, things }) => `${state}: ${things.map(({ name }) => name)}`)).toEqual([
+      'off: lever',
+      'out: cover-screws',
+    ]);
+    const [lever] = tree.groups[0]!.things;
+    expect(lever).toMatchObject({
+      title: 'lever',
+      type: 'part',
+      since: {
+        uri: press.uri('job.dowel'),
+        range: { start: press.at('job.dowel', 'remove lever') },
+        text: 'remove lever',
+      },
+      declared: { uri: press.uri('press.dowel'), range: { start: press.at('press.dowel', 'lever "lever"') } },
+    });
+    expect(await press.ask('dowel/state', at(press, 'press.dowel', 'lever'))).toBeNull();
+  });
+
+  it('gives the page, the chart and the map', async () => {
+    const place = at(demo, 'valve-plate.dowel', 'task strip');
+    const preview = await demo.ask<{ html: string; title: string }>('dowel/preview', place);
+    expect(preview.title).toBe('Renew the valve plate');
+    expect(preview.html).toMatch(/^<!doctype html>/i);
+    const chart = await demo.ask<{ svg: string; title: string }>('dowel/chart', place);
+    expect(chart.svg).toMatch(/^<svg[\s\S]*<\/svg>$/);
+    const map = await demo.ask<{ svg: string; title: string }>('dowel/map', place);
+    expect(map.title).toContain('Tarnbrook T40');
+    expect(map.svg).toContain('cylinder head');
+    expect(await demo.ask('dowel/preview', at(demo, 'tarnbrook-t40.dowel', 'part'))).toBeNull();
+  });
+});
+
+describe('beside the lines', () => {
+  it('lenses that open the state', async () => {
+    await press.diagnostics('job.dowel');
+    const lenses = await press.ask<CodeLens[]>('textDocument/codeLens', doc(press, 'job.dowel'));
+    const state = lenses.find(({ command }) => command?.title.endsWith('after this task'))!;
+    expect(state.command).toMatchObject({
+      title: '2 things off or open after this task',
+      command: 'dowel.showState',
+    });
+    const [uri, position] = state.command!.arguments!;
+    const tree = await press.ask<StateTree>('dowel/state', { uri, position });
+    expect(tree.groups.flatMap(({ things }) => things.map(({ name }) => name))).toEqual([
+      'lever',
+      'cover-screws',
+    ]);
+  });
+
+  it('hints, which can be switched off', async () => {
+    const range = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
+    const hints = await press.ask<InlayHint[]>('textDocument/inlayHint', {
+      ...doc(press, 'job.dowel'),
+      range,
+    });
+    expect(hints.map(({ label }) => label)).toEqual(expect.arrayContaining(['×4', '2 off or open']));
+    const quiet = await editor(
+      { 'press.dowel': PRESS, 'job.dowel': JOB },
+      {},
+      { inlayHints: false, codeLens: false },
+    );
+    expect(await quiet.ask('textDocument/inlayHint', { ...doc(quiet, 'job.dowel'), range })).toEqual([]);
+    expect(await quiet.ask('textDocument/codeLens', doc(quiet, 'job.dowel'))).toEqual([]);
+    await quiet.close();
+  });
+
+  it('the form of a verb', async () => {
+    const help = await press.ask<SignatureHelp>('textDocument/signatureHelp', {
+      ...doc(press, 'job.dowel'),
+      position: press.at('job.dowel', 'cover-screws to'),
+    });
+    expect(help.signatures[0]!.label).toMatch(/^tighten FASTENER/);
+  });
+});
+
+describe('fixing and rewriting', () => {
+  const actions = (one: Editor, name: string, piece: string, only?: string[], to = 0) => {
+    const start = one.at(name, piece);
+    return one.ask<CodeAction[]>('textDocument/codeAction', {
+      ...doc(one, name),
+      range: { start, end: { line: start.line + to, character: start.character } },
+      context: { diagnostics: [], ...(only ? { only } : {}) },
+    });
+  };
+
+  it('takes the declared value', async () => {
+    await press.diagnostics('job.dowel', (all) => all.some(({ code }) => code === 'torque-differs'));
+    const found = await actions(press, 'job.dowel', '20 N·m', ['quickfix']);
+    const fix = found.find(({ title }) => title === 'Write 9 N·m, as declared')!;
+    expect(changed(press, fix.edit!)['job.dowel']).toContain('to 9 N·m\n');
+    expect(found.some(({ title }) => title.startsWith('Hold `torque-differs` back here'))).toBe(true);
+  });
+
+  it('mends all of a kind, and all that is certain', async () => {
+    const found = await actions(press, 'job.dowel', 'levr', ['quickfix']);
+    expect(found.map(({ title }) => title)).toContain('Mend all 2 of `unknown-name`');
+    const [all] = await actions(press, 'job.dowel', 'levr', ['source.fixAll']);
+    expect(changed(press, all!.edit!)['job.dowel']).toContain('  clean lever\n  clean lever\n');
+  });
+
+  it('converts a unit', async () => {
+    const found = await actions(press, 'job.dowel', '20 N·m', ['refactor.rewrite']);
+    expect(found.map(({ title }) => title)).toEqual([
+      expect.stringMatching(/^Write 1[45].* lbf·ft for 20 N·m$/),
+      expect.stringMatching(/^Add 1[45].* lbf·ft in brackets$/),
+    ]);
+  });
+
+  it('writes how a part comes off and goes back', async () => {
+    const found = await actions(press, 'press.dowel', 'guides "guides"', ['refactor']);
+    const rebuild = found.find(({ title }) => title === 'Write the strip-down and rebuild of the guides')!;
+    const text = changed(press, rebuild.edit!)['press.dowel']!;
+    expect(text).toContain('procedure renew-guides');
+    expect(text).toContain('    unbolt cover\n    remove guides\n');
+  });
+
+  it('makes steps a task', async () => {
+    const found = await actions(press, 'job.dowel', 'clean lever with', ['refactor.extract'], 1);
+    const task = found.find(({ title }) => title === 'Make these steps a task')!;
+    expect(changed(press, task.edit!)['job.dowel']).toContain(
+      'task new-task "New task" {\n    clean lever with tester\n',
+    );
+  });
+});
+
+describe('laying out', () => {
+  it('a line when it is finished, and lines that are selected', async () => {
+    const text = 'procedure p "P" for m {\n      remove   lever\n   refit    lever\n}\n';
+    const one = await editor({ 'a.dowel': text });
+    const typed = await one.ask<TextEdit[]>('textDocument/onTypeFormatting', {
+      ...doc(one, 'a.dowel'),
+      position: { line: 2, character: 0 },
+      ch: '\n',
+      options: { tabSize: 2, insertSpaces: true },
+    });
+    expect(edited(text, typed).split('\n')[1]).toBe('  remove lever');
+    expect(edited(text, typed).split('\n')[2]).toBe('   refit    lever');
+    const range = { start: { line: 2, character: 0 }, end: { line: 2, character: 9 } };
+    const chosen = await one.ask<TextEdit[]>('textDocument/rangeFormatting', {
+      ...doc(one, 'a.dowel'),
+      range,
+      options: { tabSize: 2, insertSpaces: true },
+    });
+    expect(edited(text, chosen).split('\n')[2]).toBe('  refit lever');
+    await one.close();
+  });
+});
