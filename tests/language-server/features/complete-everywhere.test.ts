@@ -99,7 +99,7 @@ const IDLE = [
   'unknown-position',
 ];
 /** Told at the step, but only the end shows it. */
-const AT_THE_END = /^(left-|fixture-left-on|bypass-left|trial-not-undone)/;
+const AT_THE_END = /^(left-|fixture-left-on|bypass-left|trial-not-undone|opened-full|not-bled)/;
 /** What a step is blamed for by other analyses than the state of the machine: not asked for here. */
 const ELSEWHERE =
   /^(tool-|torque-|caution-|signal-|hazard-|people-|supply-|time-|notice-|adapter-|wrench-|gauge-|heavy-lift|two-stops|count-|quantity-|supplies|sentence|stage-repeated|finding-without|isolated-out|relieved-before|lead-out|not-secured|never-needed|order-)/;
