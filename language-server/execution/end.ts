@@ -40,11 +40,9 @@ export interface Ending {
 export function atTheEnd(run: Run, ending: Ending): void {
   run.within = ending.finished;
   if (run.within === NONE) return;
-  for (const thing of run.model.things) {
-    for (let item = thing.first; item < thing.first + thing.positions.length; item++) {
-      if (ending.mayBeAway.has(item)) continue;
-      endOf(run, thing, item, ending);
-    }
+  // What nobody touched is as it was; in the order of the machine, as a reader expects it.
+  for (const item of [...new Set([...run.changed, ...ending.mustCome])].sort((a, b) => a - b)) {
+    if (!ending.mayBeAway.has(item)) endOf(run, run.thing(item), item, ending);
   }
   run.flush();
 }

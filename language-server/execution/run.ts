@@ -73,6 +73,8 @@ export class Run {
   readonly undecided = new Set<Thing>();
   /** Where cases or steps became too many to follow: nothing is said from there on. */
   lost: Place | undefined;
+  /** Items of which something was ever changed: all others stand as the machine does before the job. */
+  readonly changed = new Set<number>();
   private readonly spent = new Map<Thing, { nodes: number; writes: number }>();
   /** Size of the diagram up to which its nodes are counted as somebody's. */
   private counted = 0;
@@ -169,6 +171,7 @@ export class Run {
 
   /** Sets an aspect to how things stand at the start, as if no step had done it. */
   start(aspect: Aspect, item: number, value: number, within: CaseSet): void {
+    this.changed.add(item);
     this.state.set(this.variable(aspect, item), value, within, -1);
     this.journal?.push({ step: -1, aspect, item, value, cases: within });
   }
@@ -188,6 +191,7 @@ export class Run {
   ): void {
     const thing = this.thing(item);
     if (this.undecided.has(thing)) return;
+    this.changed.add(item);
     this.state.set(this.variable(aspect, item), value, within, since, assumed);
     this.journal?.push({ step: since, aspect, item, value, cases: within });
     // What was asked in order to write counts as well.
@@ -207,6 +211,7 @@ export class Run {
 
   private giveUp(thing: Thing, since: number): void {
     this.undecided.add(thing);
+    for (let index = 0; index < thing.positions.length; index++) this.changed.add(thing.first + index);
     for (const one of ASPECTS) {
       for (let index = 0; index < thing.positions.length; index++)
         this.state.set(this.variable(one, thing.first + index), 0, thing.exists, since, true);

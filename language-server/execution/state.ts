@@ -28,6 +28,7 @@ export class State {
   /** Variables that were written, for whoever wants to know. */
   changed: Set<number> | undefined;
   private readonly value: Uint8Array;
+  /** The number of the step, and 1 more: 0 is from the start. */
   private readonly since: Int32Array;
   private readonly assumed: Uint8Array;
   private readonly split: Map<number, Entry[]>;
@@ -39,7 +40,7 @@ export class State {
     this.cases = cases;
     this.exists = exists;
     this.value = from ? from.value.slice() : new Uint8Array(size);
-    this.since = from ? from.since.slice() : new Int32Array(size).fill(-1);
+    this.since = from ? from.since.slice() : new Int32Array(size);
     this.assumed = from ? from.assumed.slice() : new Uint8Array(size);
     this.split = new Map();
     if (from) for (const [variable, entries] of from.split) this.split.set(variable, entries);
@@ -80,7 +81,7 @@ export class State {
     if (cases === exists) {
       this.split.delete(variable);
       this.value[variable] = value;
-      this.since[variable] = since;
+      this.since[variable] = since + 1;
       this.assumed[variable] = assumed ? 1 : 0;
       return;
     }
@@ -136,7 +137,7 @@ export class State {
 
   /** How things stand now counts as the start: no step of this procedure made it so. */
   settle(): void {
-    this.since.fill(-1);
+    this.since.fill(0);
     this.assumed.fill(0);
     for (const [variable, entries] of [...this.split]) {
       const after: Entry[] = [];
@@ -166,7 +167,7 @@ export class State {
     return {
       value: this.value[variable]!,
       cases: this.exists(variable),
-      since: this.since[variable]!,
+      since: this.since[variable]! - 1,
       assumed: this.assumed[variable] === 1,
     };
   }
@@ -199,7 +200,7 @@ export class State {
     if (entries.length === 1 && only && only.cases === this.exists(variable)) {
       this.split.delete(variable);
       this.value[variable] = only.value;
-      this.since[variable] = only.since;
+      this.since[variable] = only.since + 1;
       this.assumed[variable] = only.assumed ? 1 : 0;
     } else this.split.set(variable, entries);
   }

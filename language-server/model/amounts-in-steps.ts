@@ -16,8 +16,7 @@ export function amountFaults(
   procedure: Procedure,
   file: { readonly path: string; readonly written: Written },
 ): Fact[] {
-  if (!model.things.some((thing) => thing.holds?.amounts.length || clauseOf(thing, 'service fill')))
-    return [];
+  if (!saysAmounts(model)) return [];
   const facts: Fact[] = [];
   const walk = (block: Block | undefined): void => {
     for (const statement of block?.statements ?? []) visit(statement);
@@ -46,6 +45,20 @@ export function amountFaults(
   };
   walk(procedure.body);
   return facts;
+}
+
+const saying = new WeakMap<Model, boolean>();
+
+/** Whether the machine says of any system how much it holds; asked once of each machine. */
+function saysAmounts(model: Model): boolean {
+  let says = saying.get(model);
+  if (says === undefined) {
+    says = model.things.some(
+      (thing) => thing.holds?.amounts.length || clauseOf(thing, 'service fill') !== undefined,
+    );
+    saying.set(model, says);
+  }
+  return says;
 }
 
 function inAction(model: Model, action: Action, file: { path: string; written: Written }): Fact[] {

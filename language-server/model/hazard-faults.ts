@@ -98,6 +98,24 @@ function noticeFaults(model: Model, notice: Notice, file: Where, done: Done): Fa
   return facts;
 }
 
+const hazardsKnown = new WeakMap<Model, ReadonlySet<string>>();
+
+/** The hazards that a machine declares; gathered once for each. */
+function hazardsOf(model: Model): ReadonlySet<string> {
+  let hazards = hazardsKnown.get(model);
+  if (!hazards) {
+    hazards = new Set(
+      model.things.flatMap(({ declaration }) =>
+        declaration.clauses.flatMap((clause) =>
+          clause.clause === 'hazard' ? clause.hazards.map(({ text }) => text) : [],
+        ),
+      ),
+    );
+    hazardsKnown.set(model, hazards);
+  }
+  return hazards;
+}
+
 /** The steps that the procedure has, by what is done to what. */
 class Done {
   readonly declared: ReadonlySet<string>;
@@ -105,13 +123,7 @@ class Done {
   private readonly steps = new Set<string>();
 
   constructor(model: Model, statements: readonly Statement[]) {
-    this.declared = new Set(
-      model.things.flatMap(({ declaration }) =>
-        declaration.clauses.flatMap((clause) =>
-          clause.clause === 'hazard' ? clause.hazards.map(({ text }) => text) : [],
-        ),
-      ),
-    );
+    this.declared = hazardsOf(model);
     this.known = new Set([...HAZARDS, ...this.declared]);
     for (const statement of statements) {
       if (statement.kind === 'action') this.add(model, statement);
