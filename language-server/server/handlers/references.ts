@@ -9,7 +9,9 @@ export const references: Handler = {
     const { connection, view, lines, paths } = services;
     connection.onDefinition(({ textDocument: { uri }, position }) => {
       const named = meaningAt(view(), uri, offsetOf(services, uri, position));
-      return named ? named.meaning.declared.map((place) => lines.location(place.file, place)) : null;
+      // The declaration that counts comes first; those that it replaces are among the references.
+      const place = named?.meaning.declared[0];
+      return place ? lines.location(place.file, place) : null;
     });
     connection.onReferences(({ textDocument: { uri }, position, context }) => {
       const named = meaningAt(view(), uri, offsetOf(services, uri, position));
