@@ -12,6 +12,7 @@ import type { Fact } from '../model/facts.ts';
 import { fasteningFaults } from '../model/fastening-faults.ts';
 import { fasteningSteps } from '../model/fastening-steps.ts';
 import { declaredFlowFaults, flowFaults } from '../model/flow-faults.ts';
+import { headOf, visited } from '../model/flow-walk.ts';
 import { fluidFaults } from '../model/fluid-faults.ts';
 import { declaredHazardFaults, hazardFaults } from '../model/hazard-faults.ts';
 import { machineFaults } from '../model/machine-faults.ts';
@@ -27,6 +28,7 @@ import type { House, SourceHost } from '../project/project.ts';
 import { type Finding, inOrder, inReadingOrder, type Severity } from '../report/finding.ts';
 import { ruleFaults } from '../rules/faults.ts';
 import { idleRules, type RuleUse, ruleUses } from '../rules/idle.ts';
+import { ownNameFaults, ownRules, type PlacedRule } from '../rules/own.ts';
 import { ruleWatch } from '../rules/watch.ts';
 import { checkNamed } from './all.ts';
 import { speak } from './speak.ts';
@@ -184,6 +186,8 @@ export class ProjectCheck {
   private readonly checked = new Set<string>();
   /** Models that the file at hand asked for. */
   private readonly asked = new Set<Model>();
+  /** Models that procedures of the file at hand are for. */
+  private readonly spoken = new Set<Model>();
   private readonly kept: Kept | undefined;
 
   /** `models` may hold some that were made before, from files that the loader still gives. */
@@ -202,6 +206,7 @@ export class ProjectCheck {
   file(file: LoadedFile): void {
     const before = this.findings.length;
     this.asked.clear();
+    this.spoken.clear();
     this.whole(file);
     const sorted = sortOut(this.findings.splice(before), file.procedures, file.path);
     this.findings.push(...sorted.findings.filter(({ check }) => this.severity(check) !== 'off'));
@@ -269,6 +274,7 @@ export class ProjectCheck {
     this.machines(file, visible);
     for (const procedure of file.procedures)
       this.guard(file, procedure.start, () => this.procedure(procedure, file, visible));
+    this.guard(file, 0, () => this.say(ownNameFaults(file, [...this.spoken])));
   }
 
   private quantities(file: LoadedFile): void {
@@ -338,7 +344,16 @@ export class ProjectCheck {
   private procedure(procedure: Procedure, file: LoadedFile, visible: readonly LoadedFile[]): void {
     const model = this.machineOf(procedure, file, visible);
     if (!model) return;
+    this.spoken.add(model);
+    const own = this.ownRules(file.path, model, visible);
+    if (own.length > 0) this.uses.push(...ruleUses(model, own));
     this.unit(procedure, { model, procedure, file }, () => this.steps(procedure, model, file, visible));
+  }
+
+  /** The rules that hold in a file, beside those that the machine knows. */
+  private ownRules(path: string, model: Model, visible: readonly LoadedFile[]): PlacedRule[] {
+    const file = visible.find((one) => one.path === path);
+    return file ? ownRules(file, this.loader.visible(file), model) : [];
   }
 
   private steps(procedure: Procedure, model: Model, file: LoadedFile, visible: readonly LoadedFile[]): void {
@@ -370,11 +385,12 @@ export class ProjectCheck {
           this.house,
           shared,
           false,
-          ruleWatch,
+          (one, other, path) => ruleWatch(one, other, path, this.ownRules(path, model, visible)),
         );
         this.statements += run.executed;
         this.followed += shared.followed - before;
-        return facts.filter((fact) => fact.at.file === file.path && !followsFrom(named, fact));
+        const heads = named.length > 0 ? headsOf(procedure) : new Map<number, number>();
+        return facts.filter((fact) => fact.at.file === file.path && !followsFrom(named, heads, fact));
       },
     ];
     for (const analysis of analyses) this.guard(file, procedure.start, () => this.say(analysis(), model));
@@ -483,10 +499,20 @@ export class ProjectCheck {
   }
 }
 
-/** A step with a name that is wrong was carried out on a guess: what it does wrong there has that one cause. */
-function followsFrom(names: readonly Fact[], { at }: Fact): boolean {
-  return names.some(
-    ({ check, at: slip }) => GUESSED.has(check) && at.start <= slip.start && slip.end <= at.end,
+/**
+ * A step with a name that is wrong was carried out on a guess: what it does wrong there has that one cause. A slip in
+ * one of its outcomes is in another step. `heads`: where an action begins, and its end without its outcomes.
+ */
+function followsFrom(names: readonly Fact[], heads: ReadonlyMap<number, number>, { at }: Fact): boolean {
+  const end = Math.min(at.end, heads.get(at.start) ?? at.end);
+  return names.some(({ check, at: slip }) => GUESSED.has(check) && at.start <= slip.start && slip.end <= end);
+}
+
+function headsOf(procedure: Procedure): Map<number, number> {
+  return new Map(
+    visited(procedure.body).flatMap(({ statement }) =>
+      statement.kind === 'action' ? [[statement.start, headOf(statement).end] as const] : [],
+    ),
   );
 }
 

@@ -96,11 +96,12 @@ export class KeptWork {
     return value;
   }
 
-  /** Every procedure that it uses, through others too, and the names for one that is missing; undefined in a circle. */
+  /** Rules that may hold, every procedure that it uses, through others too, names for one that is missing; undefined in a circle. */
   private reach(procedure: Procedure, visible: readonly LoadedFile[]): unknown[] | undefined {
     const names = this.namesOf(procedure);
-    if (names.length === 0) return [];
-    const result: unknown[] = [];
+    // Rules at the top of a file hold for its procedures.
+    const result: unknown[] = visible.flatMap(({ shared }) => shared.filter(({ kind }) => kind === 'rule'));
+    if (names.length === 0) return result;
     const met = new Set<Procedure>();
     const open: Procedure[] = [procedure];
     for (const one of open) {

@@ -58,17 +58,18 @@ const known = new WeakMap<Model, Compiled>();
 export function compiled(model: Model): Compiled {
   let result = known.get(model);
   if (!result) {
-    result = compile(model);
+    result = compile(model, model.rules);
     known.set(model, result);
   }
   return result;
 }
 
-function compile(model: Model): Compiled {
+/** Other rules than those that the machine knows. */
+export function compile(model: Model, rules: Model['rules']): Compiled {
   const instances: Instance[] = [];
   const idle = new Set<RuleBody>();
   const crowded = new Set<RuleBody>();
-  for (const { rule, file } of model.rules) {
+  for (const { rule, file } of rules) {
     for (const body of rule.bodies) {
       const { trigger, demanded } = body;
       // What is not whole is a fault of the text.

@@ -5,7 +5,7 @@
 import type { RuleBody } from '../../grammar/syntax/tree.ts';
 import type { Fact } from '../model/facts.ts';
 import type { Model } from '../model/model.ts';
-import { compiled } from './compile.ts';
+import { compile, compiled } from './compile.ts';
 import { ruleFaults } from './faults.ts';
 
 /** How one sentence of a rule fares with one machine. Plain data: it is kept and handed on between runs. */
@@ -18,18 +18,19 @@ export interface RuleUse {
   applies: boolean;
 }
 
-/** How the sentences of all rules that a machine knows fare with it. */
-export function ruleUses(model: Model): RuleUse[] {
-  if (!model.machine || model.rules.length === 0) return [];
+/** How the sentences of rules fare with a machine: of all that it knows, or of a file's own (see own.ts). */
+export function ruleUses(model: Model, own?: Model['rules']): RuleUse[] {
+  const rules = own ?? model.rules;
+  if (!model.machine || rules.length === 0) return [];
   const { machine } = model;
-  const { idle } = compiled(model);
-  const faults = ruleFaults(model);
-  return model.rules.flatMap(({ rule, file }) =>
+  const { idle } = own ? compile(model, own) : compiled(model);
+  const faults = own ? [] : ruleFaults(model);
+  return rules.flatMap(({ rule, file }) =>
     rule.bodies.map((body) => {
       const faulty = faults.some(
         ({ at }) => at.file === file && body.start <= at.start && at.end <= body.end,
       );
-      const ownName = machine.items.includes(rule) && namesUnknown(model, body);
+      const ownName = (own !== undefined || machine.items.includes(rule)) && namesUnknown(model, body);
       return {
         file,
         start: body.start,

@@ -9,19 +9,20 @@ import type { Run } from '../execution/run.ts';
 import type { Watcher } from '../execution/watch.ts';
 import { placeOf, storyOf, withoutRounds } from '../execution/watch-place.ts';
 import type { Fact } from '../model/facts.ts';
-import type { Thing } from '../model/model.ts';
+import type { Model, Thing } from '../model/model.ts';
 import type { Place } from '../report/finding.ts';
 import { AfterCourse } from './after.ts';
 import { BeforeCourse } from './before.ts';
-import { compiled, type Demand, type Instance } from './compile.ts';
+import { compile, compiled, type Demand, type Instance } from './compile.ts';
 import type { Course, Tell, Where } from './course.ts';
 import { type Doing, doingOf } from './doings.ts';
 import { DuringCourse } from './during.ts';
 import { demandWords } from './words.ts';
 
-/** The watcher, or none where the machine has no rules. */
-export function ruleWatch(run: Run, procedure: Procedure, file: string): Watcher[] {
-  const { instances } = compiled(run.model);
+/** The watcher, or none where there are no rules. `own`: rules beside those that the machine knows. */
+export function ruleWatch(run: Run, procedure: Procedure, file: string, own: Model['rules'] = []): Watcher[] {
+  const { model } = run;
+  const instances = compiled(model).instances.concat(own.length > 0 ? compile(model, own).instances : []);
   return instances.length > 0 ? [new RuleWatch(run, procedure, file, instances)] : [];
 }
 
