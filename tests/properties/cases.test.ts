@@ -146,6 +146,7 @@ describe('sets of cases', () => {
         const set = diagramOf(cases, formula);
         const all = allCases(widths);
         expect(all.map((one) => cases.holds(set, one))).toEqual(tableOf(all, formula));
+        expect(cases.count(set)).toBe(tableOf(all, formula).filter(Boolean).length);
         expect(cases.overflowed).toBe(false);
       }),
       { seed: SEED, numRuns: RUNS },

@@ -71,7 +71,14 @@ export function chartDrawing(
     return line === undefined ? undefined : numbers.get(`${at.file}:${line + 1}`);
   });
   if (data.bars.length < FEWEST_BARS) return undefined;
-  return chart(data, { prefix: 'chart', name: doc.title, tasks: tasksOf(doc, data.steps) });
+  const ids = new Map(steps.map(({ number, id }) => [number, id]));
+  const labels = new Map(data.steps.map(({ number, label }) => [number, label]));
+  return chart(data, {
+    prefix: 'chart',
+    name: doc.title,
+    tasks: tasksOf(doc, data.steps),
+    idOf: (number) => ids.get(labels.get(number) ?? ''),
+  });
 }
 
 /** Each task from its first to its last step in the chart. */

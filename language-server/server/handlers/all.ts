@@ -1,6 +1,7 @@
 /** Every feature of the protocol that answers about a place, in one list. */
 import type { ServerCapabilities } from 'vscode-languageserver/node';
 import { callHierarchy } from './call-hierarchy.ts';
+import { cases } from './cases.ts';
 import { codeActions } from './code-actions.ts';
 import { completion } from './completion.ts';
 import { formatting } from './formatting.ts';
@@ -31,6 +32,7 @@ const HANDLERS: readonly Handler[] = [
   codeActions,
   state,
   published,
+  cases,
 ];
 
 /** What all of them together can do. */
