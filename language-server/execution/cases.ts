@@ -137,23 +137,22 @@ export class Cases {
   count(a: CaseSet): number {
     const widths = this.axes.map(({ phrases }) => phrases.length);
     const memo = new Map<CaseSet, number>();
-    // Cases of a node over its own axis and all that are asked after it.
-    const from = (node: CaseSet, axis: number): number => {
-      const asked = node > EVERY ? this.nodes.axisOf(node) : widths.length;
-      let between = 1;
-      for (let free = axis; free < asked; free++) between *= widths[free]!;
+    // Cases of a node over the first `axes` axes; a node asks a later axis than its children do.
+    const from = (node: CaseSet, axes: number): number => {
       if (node === NONE) return 0;
+      const asked = node === EVERY ? -1 : this.nodes.axisOf(node);
+      let between = 1;
+      for (let free = asked + 1; free < axes; free++) between *= widths[free]!;
       if (node === EVERY) return between;
       let sum = memo.get(node);
       if (sum === undefined) {
         sum = 0;
-        for (let value = 0; value < widths[asked]!; value++)
-          sum += from(this.nodes.child(node, value), asked + 1);
+        for (let value = 0; value < widths[asked]!; value++) sum += from(this.nodes.child(node, value), asked);
         memo.set(node, sum);
       }
       return between * sum;
     };
-    return from(a, 0);
+    return from(a, widths.length);
   }
 
   /**
