@@ -1,27 +1,62 @@
-/** The editor's side: starts the language server that stands beside this file and passes everything on to it. */
-import { join } from 'node:path';
-import { commands, type ExtensionContext, window } from 'vscode';
-import {
-  LanguageClient,
-  type LanguageClientOptions,
-  type ServerOptions,
-  TransportKind,
-} from 'vscode-languageclient/node';
+/** The editor's side: starts the language server that stands beside this file, and shows what it answers. */
+import { commands, type ExtensionContext, l10n, window } from 'vscode';
+import type { LanguageClient } from 'vscode-languageclient/node';
+import { clientOf } from './client.ts';
+import { Cursor } from './cursor.ts';
+import { goTo } from './go-to.ts';
+import { newMachine, newProcedure } from './new-files.ts';
+import { Panels } from './panels.ts';
+import { savePage } from './save-page.ts';
+import { StateView } from './state-view.ts';
+import { Status } from './status.ts';
 
 let client: LanguageClient | undefined;
 
 export async function activate(context: ExtensionContext): Promise<void> {
-  const module = join(context.extensionPath, 'dist', 'server.cjs');
-  const server: ServerOptions = { module, transport: TransportKind.ipc };
-  const options: LanguageClientOptions = { documentSelector: [{ language: 'dowel' }] };
-  client = new LanguageClient('dowel', 'Dowel', server, options);
+  const started = clientOf(context);
+  client = started;
+  const cursor = new Cursor();
+  const state = new StateView(started, cursor);
+  const panels = new Panels(context, started, cursor);
+  const status = new Status(started, cursor);
+  const command = (name: string, run: (...given: never[]) => unknown) =>
+    commands.registerCommand(`dowel.${name}`, run);
   context.subscriptions.push(
-    commands.registerCommand('dowel.restartServer', async () => {
-      await client?.restart();
-      void window.setStatusBarMessage('Dowel: the language server was started again.', 3_000);
+    cursor,
+    state,
+    panels,
+    status,
+    command('goTo', goTo),
+    command('newMachine', newMachine),
+    command('newProcedure', newProcedure),
+    command('showState', async (uri?: string, position?: { line: number; character: number }) => {
+      // A lens above a step asks for the state there.
+      if (uri && position) await goTo(uri, { start: position, end: position });
+      await state.show();
     }),
+    command('showPreview', () => panels.show('preview')),
+    command('showMap', () => panels.show('map')),
+    command('showChart', () => panels.show('chart')),
+    command('savePage', () => savePage(started, cursor)),
+    command('showOutput', () => started.outputChannel.show()),
+    command('restartServer', () => (started.isRunning() ? started.restart() : started.start())),
   );
-  await client.start();
+  await commands.executeCommand('setContext', 'dowel.active', true);
+  started.onDidChangeState(() => {
+    void state.refresh();
+    panels.refresh();
+    status.refresh();
+  });
+  try {
+    await started.start();
+  } catch (error) {
+    void window.showErrorMessage(
+      l10n.t(
+        'Dowel’s language server did not start ({0}). Install the extension again; if that does not help, the output says more.',
+        error instanceof Error ? error.message : String(error),
+      ),
+    );
+  }
 }
 
 export async function deactivate(): Promise<void> {

@@ -1,4 +1,4 @@
-/** Builds the editor extension into extension/dist: the client, the server beside it, the colouring. */
+/** Builds the editor extension into extension/dist: the client, the panels' page, the server beside it, the colouring. */
 import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -8,17 +8,25 @@ const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 const dist = join(root, 'extension/dist');
 mkdirSync(dist, { recursive: true });
 
+const shared = { absWorkingDir: root, bundle: true, minify: true, legalComments: 'none', logLevel: 'warning' };
 await esbuild.build({
-  absWorkingDir: root,
+  ...shared,
   entryPoints: [join(root, 'extension/extension.ts')],
   outfile: join(dist, 'extension.cjs'),
-  bundle: true,
   platform: 'node',
   target: 'node20',
   format: 'cjs',
   external: ['vscode'],
-  minify: true,
-  logLevel: 'warning',
+});
+await esbuild.build({
+  ...shared,
+  entryPoints: [join(root, 'extension/webview/panel.ts')],
+  outfile: join(dist, 'panel.js'),
+  platform: 'browser',
+  target: 'es2022',
+  format: 'iife',
+  // It stands inside a page, between `<script>` and `</script>`.
+  charset: 'ascii',
 });
 copyFileSync(join(root, '.build/server.cjs'), join(dist, 'server.cjs'));
 

@@ -177,7 +177,13 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'zod',
     'node:',
   ],
-  extension: ['language-server/server', 'vscode', 'vscode-languageclient', 'node:'],
+  extension: [
+    'language-server/features',
+    'language-server/server',
+    'vscode',
+    'vscode-languageclient',
+    'node:',
+  ],
 };
 
 function grammarRooms(): string[] {

@@ -1,0 +1,56 @@
+/**
+ * The language server's other end: starts it, passes settings on, and starts it again when it dies. What is typed
+ * stays in the editor; a server that comes back is given all open texts anew.
+ */
+import { join } from 'node:path';
+import { type ExtensionContext, l10n, window, workspace } from 'vscode';
+import {
+  CloseAction,
+  ErrorAction,
+  LanguageClient,
+  type LanguageClientOptions,
+  type ServerOptions,
+  TransportKind,
+} from 'vscode-languageclient/node';
+import { Deaths } from './deaths.ts';
+
+export function clientOf(context: ExtensionContext): LanguageClient {
+  const module = join(context.extensionPath, 'dist', 'server.cjs');
+  const server: ServerOptions = { module, transport: TransportKind.ipc };
+  const deaths = new Deaths();
+  const options: LanguageClientOptions = {
+    documentSelector: [{ language: 'dowel' }],
+    initializationOptions: () => workspace.getConfiguration().get('dowel'),
+    synchronize: { configurationSection: 'dowel' },
+    errorHandler: {
+      error: () => ({ action: ErrorAction.Continue }),
+      closed: () => {
+        const again = deaths.mayRestart(Date.now());
+        // The message must not hold up the new start.
+        void tell(client, again);
+        return { action: again ? CloseAction.Restart : CloseAction.DoNotRestart, handled: true };
+      },
+    },
+  };
+  const client = new LanguageClient('dowel', 'Dowel', server, options);
+  return client;
+}
+
+async function tell(client: LanguageClient, again: boolean): Promise<void> {
+  const output = l10n.t('Show Output');
+  const restart = l10n.t('Restart');
+  const chosen = again
+    ? await window.showWarningMessage(
+        l10n.t('Dowel’s language server stopped and is started again. Nothing you typed is lost.'),
+        output,
+      )
+    : await window.showErrorMessage(
+        l10n.t(
+          'Dowel’s language server stopped several times in a few minutes, so it stays off: no findings until it is started again. Nothing you typed is lost. The output says what went wrong last.',
+        ),
+        restart,
+        output,
+      );
+  if (chosen === output) client.outputChannel.show();
+  if (chosen === restart) await client.start();
+}
