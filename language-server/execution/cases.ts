@@ -147,7 +147,8 @@ export class Cases {
       let sum = memo.get(node);
       if (sum === undefined) {
         sum = 0;
-        for (let value = 0; value < widths[asked]!; value++) sum += from(this.nodes.child(node, value), asked);
+        for (let value = 0; value < widths[asked]!; value++)
+          sum += from(this.nodes.child(node, value), asked);
         memo.set(node, sum);
       }
       return between * sum;

@@ -8,7 +8,13 @@ const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 const dist = join(root, 'extension/dist');
 mkdirSync(dist, { recursive: true });
 
-const shared = { absWorkingDir: root, bundle: true, minify: true, legalComments: 'none', logLevel: 'warning' };
+const shared = {
+  absWorkingDir: root,
+  bundle: true,
+  minify: true,
+  legalComments: 'none',
+  logLevel: 'warning',
+};
 await esbuild.build({
   ...shared,
   entryPoints: [join(root, 'extension/extension.ts')],

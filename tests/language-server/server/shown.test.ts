@@ -36,7 +36,10 @@ beforeAll(async () => {
 afterAll(() => open.close());
 
 const shown = (method: string, piece: string) =>
-  open.ask<Shown | null>(method, { uri: open.uri('open-up.dowel'), position: open.at('open-up.dowel', piece) });
+  open.ask<Shown | null>(method, {
+    uri: open.uri('open-up.dowel'),
+    position: open.at('open-up.dowel', piece),
+  });
 
 /** The words of the source line that a place leads to. */
 const lineOf = ({ uri, range }: Shown['places'][number]) =>
