@@ -1,22 +1,15 @@
-/** Shows a place of a text, given in lines or in offsets, with the focus in the text. */
+/** Shows a place of a text, with the focus in the text. */
 import { Range, Selection, TextEditorRevealType, Uri, ViewColumn, window, workspace } from 'vscode';
 
 export interface Lines {
   start: { line: number; character: number };
   end: { line: number; character: number };
 }
-export interface Offsets {
-  start: number;
-  end: number;
-}
-
-export async function goTo(uri: string, place: Lines | Offsets, keepFocus = false): Promise<void> {
+export async function goTo(uri: string, place: Lines, keepFocus = false): Promise<void> {
   const document = await workspace.openTextDocument(Uri.parse(uri, true));
-  const start = isOffsets(place)
-    ? document.positionAt(place.start)
-    : document.validateRange(
-        new Range(place.start.line, place.start.character, place.start.line, place.start.character),
-      ).start;
+  const { start } = document.validateRange(
+    new Range(place.start.line, place.start.character, place.end.line, place.end.character),
+  );
   // In a column where it is shown already; never over a panel.
   const shown = window.visibleTextEditors.find(
     (one) => one.document.uri.toString() === document.uri.toString(),
@@ -31,8 +24,4 @@ export async function goTo(uri: string, place: Lines | Offsets, keepFocus = fals
   const at = start.with({ character: Math.max(start.character, first) });
   editor.selection = new Selection(at, at);
   editor.revealRange(new Range(at, at), TextEditorRevealType.InCenterIfOutsideViewport);
-}
-
-function isOffsets(place: Lines | Offsets): place is Offsets {
-  return typeof place.start === 'number';
 }

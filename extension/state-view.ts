@@ -15,10 +15,11 @@ import {
   window,
 } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
-import type { StateAt, StateGroup, StateThing } from '../language-server/features/state-at.ts';
+import type { StateTree } from '../language-server/server/handlers/state.ts';
 import type { Cursor } from './cursor.ts';
 
-type Node = { group: StateGroup } | { thing: StateThing; state: string };
+type StateGroup = StateTree['groups'][number];
+type Node = { group: StateGroup } | { thing: StateGroup['things'][number]; state: string };
 
 const ICONS: Readonly<Record<string, string>> = {
   isolated: 'debug-disconnect',
@@ -40,7 +41,7 @@ export class StateView implements TreeDataProvider<Node>, Disposable {
   private readonly subscriptions: Disposable[];
   private readonly client: LanguageClient;
   private readonly cursor: Cursor;
-  private answer: StateAt | undefined;
+  private answer: StateTree | undefined;
 
   constructor(client: LanguageClient, cursor: Cursor) {
     this.client = client;
@@ -57,7 +58,7 @@ export class StateView implements TreeDataProvider<Node>, Disposable {
     const { place } = this.cursor;
     if (!this.view.visible || !place || !this.client.isRunning()) return;
     try {
-      this.answer = (await this.client.sendRequest<StateAt | null>('dowel/state', place)) ?? undefined;
+      this.answer = (await this.client.sendRequest<StateTree | null>('dowel/state', place)) ?? undefined;
     } catch {
       // The server is on its way out; it tells of itself, and what was shown stays until it is back.
       return;
@@ -95,14 +96,14 @@ export class StateView implements TreeDataProvider<Node>, Disposable {
     const item = new TreeItem(title);
     const details = [positions?.join(', '), thing.case && l10n.t('when {0}', thing.case)];
     item.description = details.filter(Boolean).join(' · ');
-    const made = since ? l10n.t('Go to the step that made it so') : l10n.t('So from the start');
+    const made = since ? l10n.t('Made so by: {0}', since.text) : l10n.t('So from the start');
     item.tooltip = new MarkdownString(`**${state}**: ${title}\n\n${made}`);
     item.accessibilityInformation = { label: `${title}, ${state}. ${item.description}. ${made}` };
     if (since)
       item.command = {
         command: 'dowel.goTo',
         title: made,
-        arguments: [since.file, { start: since.start, end: since.end }],
+        arguments: [since.uri, since.range],
       };
     return item;
   }

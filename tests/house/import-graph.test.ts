@@ -177,13 +177,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     'zod',
     'node:',
   ],
-  extension: [
-    'language-server/features',
-    'language-server/server',
-    'vscode',
-    'vscode-languageclient',
-    'node:',
-  ],
+  extension: ['language-server/server', 'vscode', 'vscode-languageclient', 'node:'],
 };
 
 function grammarRooms(): string[] {
