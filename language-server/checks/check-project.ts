@@ -33,6 +33,7 @@ import { ruleWatch } from '../rules/watch.ts';
 import { checkNamed } from './all.ts';
 import { speak } from './speak.ts';
 import { toolFailure } from './text/tool-failure.ts';
+import { readFor } from './uses.ts';
 import { sortOut, type Waived } from './waivers.ts';
 
 export type { House } from '../project/project.ts';
@@ -115,16 +116,6 @@ export function allTogether(
     files: paths.length,
     statements: each.reduce((sum, { statements }) => sum + statements, 0),
   };
-}
-
-/** The files seen, and those that they name and that could not be had: with one of those the result is another. */
-function readFor(host: SourceHost, visible: readonly LoadedFile[], house: House | undefined): string[] {
-  const named = visible.flatMap((file) =>
-    file.parsed.tree.items.flatMap((item) =>
-      item.kind === 'use' && item.path ? [host.resolve(file.path, item.path.value)] : [],
-    ),
-  );
-  return [...new Set([...visible.map(({ path }) => path), ...named, ...(house?.ruleFiles ?? [])])];
 }
 
 function byHouse(

@@ -3,24 +3,28 @@
  * `--mend=write` that is the work of ./mend.ts.
  */
 import { existsSync } from 'node:fs';
-import { checkProject } from '../checks/check-project.ts';
+import { allTogether, checkEach } from '../checks/check-project.ts';
 import type { Waived } from '../checks/waivers.ts';
 import { type Finding, inReadingOrder, SEVERITIES, type Severity } from '../report/finding.ts';
 import { fingerprintsOf } from '../report/fingerprint.ts';
 import { lineStore } from '../report/frame.ts';
 import type { Painter } from '../report/text.ts';
 import type { BaselineUpdate } from './baseline.ts';
+import type { CheckHow } from './check-files.ts';
 import { type Disk, disk } from './disk.ts';
 import { tooLargeFinding } from './file-too-large.ts';
 import { type HouseOptions, type Houses, housesOf } from './houses.ts';
 import type { MendHow } from './mend.ts';
-import { namesIn } from './names.ts';
+import { type Names, namesIn } from './names.ts';
 import { complain, type ExitCode, isTerminal, printRaw } from './output.ts';
 import { writeText } from './replace.ts';
 import { type Form, type OutputFile, type Reported, reportIn } from './reports.ts';
 import { filesOf, type Refused } from './walk.ts';
 
-export interface CheckOptions extends HouseOptions {
+/** Put in by the build, from package.json. */
+declare const VERSION: string;
+
+export interface CheckOptions extends PathOptions {
   /** What standard output gets. */
   format: Form;
   /** Reports that are written to files besides. */
@@ -51,21 +55,79 @@ export interface Checked {
   disk: Disk;
 }
 
-/** Checks the files that the paths mean; prints nothing. */
-export async function checkPaths(paths: readonly string[], options: HouseOptions = {}): Promise<Checked> {
+/** From so many files on it pays to look for another core. */
+const MANY = 64;
+
+export interface PathOptions extends HouseOptions {
+  /** The folder in which results are kept from run to run. */
+  cache?: string;
+  /** How many threads at most. */
+  workers?: number;
+  /** Only files that have changed since this revision of git, and those that use them. */
+  changedSince?: string;
+}
+
+function many(files: number, { cache, workers }: PathOptions): boolean {
+  return cache !== undefined || (files >= MANY && workers !== 1);
+}
+
+/** Only what has changed, where that is asked for; where git cannot tell, nothing, and that is refused. */
+async function narrowed(
+  files: readonly string[],
+  texts: Disk,
+  names: Names,
+  { changedSince }: PathOptions,
+  refused: Refused[],
+): Promise<string[]> {
+  if (changedSince === undefined) return [...files];
+  const touched = (await import('./changed-since.ts')).touchedSince(changedSince, files, texts, names);
+  if (!('reason' in touched)) return [...touched];
+  refused.push({ path: `what has changed since ${changedSince}`, ...touched });
+  return [];
+}
+
+async function resourcesFor(
+  files: number,
+  options: PathOptions,
+): Promise<Pick<CheckHow, 'cache' | 'workers' | 'progress'>> {
+  if (!many(files, options)) return {};
+  const [{ ResultCache }, { progress }] = await Promise.all([import('./cache.ts'), import('./progress.ts')]);
+  return {
+    ...(options.cache === undefined ? {} : { cache: new ResultCache(options.cache, VERSION) }),
+    ...(options.workers === undefined ? {} : { workers: options.workers }),
+    progress: progress(),
+  };
+}
+
+/** Checks the files that the paths mean; prints nothing but how far it has come, to a person at a terminal. */
+export async function checkPaths(paths: readonly string[], options: PathOptions = {}): Promise<Checked> {
   const names = namesIn(process.cwd());
   const { files, refused } = filesOf(paths, names);
   const texts = disk(names);
   const houses = await housesOf(files, texts, names, options);
   texts.houseOf = houses.of;
+  // So far only configurations were read.
+  const configs = texts.refused.length;
   const named = new Set(paths.map((path) => names.of(path)));
-  const readable = files.filter(
-    (file) => (named.has(file) || !houses.ignores(file)) && texts.read(file) !== undefined,
-  );
+  const asked = files.filter((file) => named.has(file) || !houses.ignores(file));
+  const wanted = await narrowed(asked, texts, names, options, refused);
+  const how = { houses, options, ...(await resourcesFor(wanted.length, options)) };
+  const each = many(wanted.length, options)
+    ? await (await import('./check-files.ts')).checkFiles(texts, wanted, how)
+    : checkEach(texts, wanted);
+  const unsaved = how.cache?.save();
+  if (unsaved) complain(`cannot keep results in ${options.cache}: ${unsaved.reason}. ${unsaved.remedy}`);
+  const got = new Set(each.map(({ path }) => path));
+  const readable = wanted.filter((file) => got.has(file));
+  // Whoever read it, the reason is told here.
+  for (const file of wanted) if (!got.has(file)) texts.read(file);
   // What a file uses and cannot have is a finding where it is used, not a file that was named in vain.
-  refused.push(...texts.refused);
-  const tooLarge = [...texts.tooLarge].map(([file, size]) => tooLargeFinding(file, size));
-  const result = checkProject(texts, readable);
+  const mine = new Set([...wanted, ...texts.refused.slice(0, configs).map(({ path }) => path)]);
+  refused.push(...texts.refused.filter(({ path }) => mine.has(path)));
+  const tooLarge = [...texts.tooLarge]
+    .filter(([file]) => mine.has(file))
+    .map(([file, size]) => tooLargeFinding(file, size));
+  const result = allTogether(texts, readable, each);
   return {
     findings: inReadingOrder([...result.findings, ...tooLarge, ...houses.problems]),
     waived: result.waived,

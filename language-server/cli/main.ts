@@ -20,6 +20,9 @@ import type { StateOptions } from './state.ts';
 /** Put in by the build, from package.json. */
 declare const VERSION: string;
 
+/** Hidden, so that no walk through folders meets it. */
+const DEFAULT_CACHE = '.dowel-cache';
+
 /** Runs the command that the arguments (without program and script) ask for. */
 export async function main(args: readonly string[]): Promise<ExitCode> {
   let code: ExitCode = 0;
@@ -82,11 +85,28 @@ function program(done: (code: ExitCode) => void): Command {
       ]),
     )
     .option('--show-waived', 'print what waivers hold back, with their reasons')
+    .option('--cache [folder]', 'keep results in a folder, and check again only what has changed')
+    .option('--workers <count>', 'threads at most; as many as there are cores, where it pays', count)
+    .option(
+      '--changed-since <revision>',
+      'only files changed since a revision of git, and those that use them',
+    )
+    .option('--watch', 'go on, and check again whenever a file changes')
     .option('--color', 'colour, even where no terminal is seen')
     .option('--no-color', 'no colour')
-    .action(async (paths: string[], options: CheckOptions) =>
-      done(await (await import('./check.ts')).check(paths, options)),
+    .action(
+      async (
+        paths: string[],
+        given: Omit<CheckOptions, 'cache'> & { cache?: string | true; watch?: boolean },
+      ) => {
+        const cache = given.cache === true ? DEFAULT_CACHE : given.cache;
+        const { watch, ...options } = { ...given, cache };
+        if (watch) return done(await (await import('./watch.ts')).watchPaths(paths, options));
+        done(await (await import('./check.ts')).check(paths, options));
+      },
     );
+
+  dowel.command('worker', { hidden: true }).action(async () => (await import('./worker.ts')).work());
 
   dowel
     .command('explain')

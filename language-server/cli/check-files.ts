@@ -1,0 +1,103 @@
+/**
+ * Checks many files with what the machine has: results that are known from an earlier run are taken, the rest is shared
+ * out between the cores where there is enough of it. What comes out never depends on either: each file is checked for
+ * itself, and what only all together show is worked out from their results.
+ */
+import { availableParallelism } from 'node:os';
+import { isMainThread, Worker } from 'node:worker_threads';
+import { checkEach, type FileChecked } from '../checks/check-project.ts';
+import type { ResultCache } from './cache.ts';
+import type { Disk } from './disk.ts';
+import type { HouseOptions, Houses } from './houses.ts';
+import type { Progress } from './progress.ts';
+
+/** Below so many files the start of another thread costs more than it saves (measured: see DEVELOPERS.md). */
+export const FILES_PER_WORKER = 40;
+/** Files that lie together often use the same machine: they are shared out in runs. */
+const RUN = 8;
+
+export interface CheckHow {
+  /** Where the files' houses come from, and the options that a worker needs to find the same. */
+  houses: Houses;
+  options: HouseOptions;
+  cache?: ResultCache;
+  /** How many threads at most; without it, as many as there are cores. */
+  workers?: number;
+  progress?: Progress;
+}
+
+/** What a worker is told. */
+export interface Order {
+  files: readonly string[];
+  options: HouseOptions;
+  /** The next file that nobody has taken yet, and how many are done. */
+  counters: SharedArrayBuffer;
+}
+
+/** Results in the order of the files. */
+export async function checkFiles(
+  texts: Disk,
+  files: readonly string[],
+  { houses, options, cache, workers = availableParallelism(), progress }: CheckHow,
+): Promise<FileChecked[]> {
+  const houseOf = (file: string) => JSON.stringify(houses.configOf(file));
+  const results = new Map<string, FileChecked>();
+  for (const file of files) {
+    const known = cache?.result(file, houseOf(file)) as FileChecked | undefined;
+    if (known) results.set(file, known);
+  }
+  const left = files.filter((file) => !results.has(file));
+  const threads = isMainThread ? Math.min(workers, Math.ceil(left.length / FILES_PER_WORKER)) : 1;
+  const order: Order = {
+    files: left,
+    options: { config: options.config, convention: options.convention },
+    counters: new SharedArrayBuffer(8),
+  };
+  const others = Array.from({ length: Math.max(0, threads - 1) }, () => inWorker(order));
+  for (const one of taken(order, texts, () => progress?.show(done(order), left.length)))
+    results.set(one.path, one);
+  for (const found of await Promise.all(others)) for (const one of found) results.set(one.path, one);
+  // What a worker took and did not bring (it ran out of memory, say) is done here.
+  const lost = left.filter((file) => !results.has(file));
+  for (const one of checkEach(texts, lost)) results.set(one.path, one);
+  progress?.end();
+  for (const file of left) {
+    const result = results.get(file);
+    if (result) cache?.keep(file, houseOf(file), result.uses, result);
+  }
+  return files.flatMap((file) => results.get(file) ?? []);
+}
+
+/** Takes runs of files until none is left. */
+export function taken(order: Order, texts: Disk, tell?: () => void): FileChecked[] {
+  const counters = new Int32Array(order.counters);
+  const found: FileChecked[] = [];
+  for (;;) {
+    const from = Atomics.add(counters, 0, RUN);
+    const run = order.files.slice(from, from + RUN);
+    if (run.length === 0) return found;
+    found.push(
+      ...checkEach(texts, run, undefined, () => {
+        Atomics.add(counters, 1, 1);
+        tell?.();
+      }),
+    );
+  }
+}
+
+function done({ counters }: Order): number {
+  return Atomics.load(new Int32Array(counters), 1);
+}
+
+/** The results of another thread; none where it died. */
+function inWorker(order: Order): Promise<FileChecked[]> {
+  return new Promise((resolve) => {
+    const worker = new Worker(process.argv[1]!, { argv: ['worker'], workerData: order });
+    let found: FileChecked[] = [];
+    worker.on('message', (message: FileChecked[]) => {
+      found = message;
+    });
+    worker.on('error', () => resolve([]));
+    worker.on('exit', () => resolve(found));
+  });
+}
