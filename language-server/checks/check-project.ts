@@ -25,7 +25,7 @@ import { resourceFaults } from '../model/resource-faults.ts';
 import { testerFaults } from '../model/tester-faults.ts';
 import { wordingFaults } from '../model/wording-faults.ts';
 import type { House, SourceHost } from '../project/project.ts';
-import { type Finding, inOrder, inReadingOrder, type Severity } from '../report/finding.ts';
+import type { Finding, Severity } from '../report/finding.ts';
 import { ruleFaults } from '../rules/faults.ts';
 import { idleRules, type RuleUse, ruleUses } from '../rules/idle.ts';
 import { ownNameFaults, ownRules, type PlacedRule } from '../rules/own.ts';
@@ -33,32 +33,12 @@ import { ruleWatch } from '../rules/watch.ts';
 import { checkNamed } from './all.ts';
 import { speak } from './speak.ts';
 import { toolFailure } from './text/tool-failure.ts';
+import { type CheckResult, type FileChecked, together } from './together.ts';
 import { readFor } from './uses.ts';
 import { sortOut, type Waived } from './waivers.ts';
 
 export type { House } from '../project/project.ts';
-
-export interface CheckResult {
-  findings: Finding[];
-  /** Findings that a waiver holds back, in reading order. */
-  waived: Waived[];
-  /** Files checked, not counting those only used. */
-  files: number;
-  /** Actions executed: the measure of work. */
-  statements: number;
-}
-
-/** What was found in one file. Plain data: it can be kept, or come from another thread. */
-export interface FileChecked {
-  path: string;
-  findings: Finding[];
-  waived: Waived[];
-  statements: number;
-  /** How the rules fared with the machines that the file speaks of. */
-  rules: RuleUse[];
-  /** Every file that was read for it, also those that could not be had. */
-  uses: string[];
-}
+export type { CheckResult, FileChecked } from './together.ts';
 
 /** Without a `house`, what the host says each file's house has agreed on. */
 export function checkProject(host: SourceHost, paths: readonly string[], house?: House): CheckResult {
@@ -102,20 +82,15 @@ export function allTogether(
   each: readonly FileChecked[],
   house?: House,
 ): CheckResult {
-  const findings = each.flatMap((one) => one.findings);
+  const more: Finding[] = [];
   const byPath = new Map(each.map((one) => [one.path, one]));
   for (const [agreed, files] of byHouse(host, paths, house)) {
     const checker = new ProjectCheck(new Loader(host), new Map(), agreed);
     const rules = files.flatMap((path) => byPath.get(path)?.rules ?? []);
     checker.together(rules, new Set(files.filter((path) => byPath.has(path))));
-    findings.push(...checker.findings);
+    more.push(...checker.findings);
   }
-  return {
-    findings: inReadingOrder(findings),
-    waived: each.flatMap(({ waived }) => waived).sort((a, b) => inOrder(a.finding, b.finding)),
-    files: paths.length,
-    statements: each.reduce((sum, { statements }) => sum + statements, 0),
-  };
+  return { ...together(each, more), files: paths.length };
 }
 
 function byHouse(

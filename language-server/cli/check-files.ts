@@ -5,7 +5,7 @@
  */
 import { availableParallelism } from 'node:os';
 import { isMainThread, Worker } from 'node:worker_threads';
-import { checkEach, type FileChecked } from '../checks/check-project.ts';
+import type { FileChecked } from '../checks/together.ts';
 import type { ResultCache } from './cache.ts';
 import type { Disk } from './disk.ts';
 import type { HouseOptions, Houses } from './houses.ts';
@@ -47,6 +47,7 @@ export async function checkFiles(
     if (known) results.set(file, known);
   }
   const left = files.filter((file) => !results.has(file));
+  if (left.length === 0) return files.map((file) => results.get(file)!);
   const threads = isMainThread ? Math.min(workers, Math.ceil(left.length / FILES_PER_WORKER)) : 1;
   const order: Order = {
     files: left,
@@ -54,11 +55,12 @@ export async function checkFiles(
     counters: new SharedArrayBuffer(8),
   };
   const others = Array.from({ length: Math.max(0, threads - 1) }, () => inWorker(order));
-  for (const one of taken(order, texts, () => progress?.show(done(order), left.length)))
+  for (const one of await taken(order, texts, () => progress?.show(done(order), left.length)))
     results.set(one.path, one);
   for (const found of await Promise.all(others)) for (const one of found) results.set(one.path, one);
   // What a worker took and did not bring (it ran out of memory, say) is done here.
   const lost = left.filter((file) => !results.has(file));
+  const { checkEach } = await import('../checks/check-project.ts');
   for (const one of checkEach(texts, lost)) results.set(one.path, one);
   progress?.end();
   for (const file of left) {
@@ -69,7 +71,8 @@ export async function checkFiles(
 }
 
 /** Takes runs of files until none is left. */
-export function taken(order: Order, texts: Disk, tell?: () => void): FileChecked[] {
+export async function taken(order: Order, texts: Disk, tell?: () => void): Promise<FileChecked[]> {
+  const { checkEach } = await import('../checks/check-project.ts');
   const counters = new Int32Array(order.counters);
   const found: FileChecked[] = [];
   for (;;) {

@@ -3,7 +3,7 @@
  * `--mend=write` that is the work of ./mend.ts.
  */
 import { existsSync } from 'node:fs';
-import { allTogether, checkEach } from '../checks/check-project.ts';
+import { together } from '../checks/together.ts';
 import type { Waived } from '../checks/waivers.ts';
 import { type Finding, inReadingOrder, SEVERITIES, type Severity } from '../report/finding.ts';
 import { fingerprintsOf } from '../report/fingerprint.ts';
@@ -114,7 +114,7 @@ export async function checkPaths(paths: readonly string[], options: PathOptions 
   const how = { houses, options, ...(await resourcesFor(wanted.length, options)) };
   const each = many(wanted.length, options)
     ? await (await import('./check-files.ts')).checkFiles(texts, wanted, how)
-    : checkEach(texts, wanted);
+    : (await import('../checks/check-project.ts')).checkEach(texts, wanted);
   const unsaved = how.cache?.save();
   if (unsaved) complain(`cannot keep results in ${options.cache}: ${unsaved.reason}. ${unsaved.remedy}`);
   const got = new Set(each.map(({ path }) => path));
@@ -127,7 +127,9 @@ export async function checkPaths(paths: readonly string[], options: PathOptions 
   const tooLarge = [...texts.tooLarge]
     .filter(([file]) => mine.has(file))
     .map(([file, size]) => tooLargeFinding(file, size));
-  const result = allTogether(texts, readable, each);
+  const result = each.some(({ rules }) => rules.length > 0)
+    ? (await import('../checks/check-project.ts')).allTogether(texts, readable, each)
+    : together(each);
   return {
     findings: inReadingOrder([...result.findings, ...tooLarge, ...houses.problems]),
     waived: result.waived,

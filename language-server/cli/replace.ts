@@ -10,6 +10,7 @@ import {
   renameSync,
   rmSync,
   statSync,
+  writeFileSync,
   writeSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
@@ -35,20 +36,19 @@ export function replaceText(file: string, before: string, after: string): Failur
 /** Writes a file that may be there already, whatever it holds; a link is followed. `made`: the mode of a new file. */
 export function writeText(file: string, text: string, made = 0o666): Failure | undefined {
   return trying(() => {
-    const { target, mode } = standing(file, made);
-    put(target, text, mode);
+    const { target, mode, plain } = standing(file, made);
+    if (plain) put(target, text, mode);
+    // A device or a pipe takes what is written to it; it must not be put aside for a file.
+    else writeFileSync(target, text);
     return undefined;
   });
 }
 
-function standing(file: string, made: number): { target: string; mode: number } {
-  try {
-    const target = realpathSync(file);
-    return { target, mode: statSync(target).mode & 0o777 };
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
-    return { target: file, mode: made };
-  }
+function standing(file: string, made: number): { target: string; mode: number; plain: boolean } {
+  const stat = statSync(file, { throwIfNoEntry: false });
+  if (!stat) return { target: file, mode: made, plain: true };
+  if (!stat.isFile() && !stat.isDirectory()) return { target: file, mode: made, plain: false };
+  return { target: realpathSync(file), mode: stat.mode & 0o777, plain: true };
 }
 
 function put(target: string, text: string, mode: number): void {

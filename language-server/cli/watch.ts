@@ -22,30 +22,30 @@ export async function watchPaths(paths: readonly string[], options: CheckOptions
   const how = { ...options, cache: options.cache ?? own };
   const again = async () => {
     const code = await check(paths, how);
-    print('Waiting for a change; Ctrl+C ends.');
+    print('Waiting for a change; Ctrl+C ends.\n');
     return code;
   };
   try {
-    let code = await again();
+    let code: ExitCode = 0;
     const ended = new Promise<void>((resolve) => {
       for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
     });
     let timer: NodeJS.Timeout | undefined;
     let running = Promise.resolve();
-    const changed = () => {
-      clearTimeout(timer);
-      timer = setTimeout(() => {
-        running = running.then(async () => {
-          print('');
-          code = await again();
-        });
-      }, QUIET_MS);
+    const checkAgain = () => {
+      running = running.then(async () => {
+        code = await again();
+      });
     };
+    // Watched before the first check: a change while it runs is not lost.
     const watchers = folders(paths).map((folder) =>
       onChange(folder, { recursive: true }, (_, name) => {
-        if (name === null || name.endsWith(EXTENSION) || name.endsWith(CONFIG_NAME)) changed();
+        if (name !== null && !name.endsWith(EXTENSION) && !name.endsWith(CONFIG_NAME)) return;
+        clearTimeout(timer);
+        timer = setTimeout(checkAgain, QUIET_MS);
       }),
     );
+    checkAgain();
     await ended;
     clearTimeout(timer);
     for (const watcher of watchers) watcher.close();

@@ -14,5 +14,5 @@ export async function work(): Promise<void> {
   const texts = disk(names);
   const houses = await housesOf(order.files, texts, names, order.options);
   texts.houseOf = houses.of;
-  parentPort?.postMessage(taken(order, texts));
+  parentPort?.postMessage(await taken(order, texts));
 }
