@@ -54,7 +54,7 @@ describe.each(PATHS)('%s', (path) => {
 
   test('every boundary of the whole text', () => {
     const view = new View(memoryHost(FILES));
-    for (const offset of sample(boundaries(text), 40, random(7))) {
+    for (const offset of sample(boundaries(text), 20, random(7))) {
       const { start, end, proposals } = completeAt(view, path, offset);
       expect(start).toBeLessThanOrEqual(offset);
       expect(end).toBeGreaterThanOrEqual(offset);
@@ -64,7 +64,7 @@ describe.each(PATHS)('%s', (path) => {
   });
 
   test('every boundary of the text cut off there', () => {
-    for (const offset of sample(boundaries(text), 20, random(11))) {
+    for (const offset of sample(boundaries(text), 10, random(11))) {
       const cut = { ...FILES, [path]: text.slice(0, offset) };
       const { end } = completeAt(new View(memoryHost(cut)), path, offset);
       expect(end).toBe(offset);
@@ -98,11 +98,9 @@ const IDLE = [
   'not-in-place',
   'unknown-position',
 ];
-/** Told at the step, but only the end shows it. */
-const AT_THE_END = /^(left-|fixture-left-on|bypass-left|trial-not-undone|opened-full|not-bled)/;
 /** What a step is blamed for by other analyses than the state of the machine: not asked for here. */
 const ELSEWHERE =
-  /^(tool-|torque-|caution-|signal-|hazard-|people-|supply-|time-|notice-|adapter-|wrench-|gauge-|heavy-lift|two-stops|count-|quantity-|supplies|sentence|stage-repeated|finding-without|isolated-out|relieved-before|lead-out|not-secured|never-needed|order-)/;
+  /^(tool-|rule-|lubricant-|fluid-differs|brace-|torque-|caution-|signal-|hazard-|people-|supply-|time-|notice-|adapter-|wrench-|gauge-|heavy-lift|two-stops|count-|quantity-|supplies|sentence|stage-repeated|finding-without|isolated-out|relieved-before|lead-out|not-secured|never-needed|order-)/;
 
 describe('at a verb’s object', () => {
   const places = PATHS.filter((path) => !path.includes('broken')).flatMap((path) =>
@@ -115,7 +113,7 @@ describe('at a verb’s object', () => {
       )
       .map((action) => ({ path, action })),
   );
-  const chosen = sample(places, 30, random(23));
+  const chosen = sample(places, 20, random(23));
 
   test(`${chosen.length} of ${places.length} places: what is proposed can be acted on`, {
     timeout: 3_600_000,
@@ -133,14 +131,15 @@ describe('at a verb’s object', () => {
         wrong.push(`${path}:${action.start} ${action.verb} ${object.name.text} is not proposed`);
       for (const one of sampled(things, LONG ? 12 : 4, next)) {
         const { label, blocked } = one;
-        const changed = text.slice(0, object.start) + label + text.slice(object.end);
+        // Cut off behind the step: what only the end of the job shows is not asked.
+        const changed = text.slice(0, object.start) + label + text.slice(object.end, action.end);
         const end = action.end + label.length - (object.end - object.start);
         const found = checkProject(memoryHost({ ...FILES, [path]: changed }), [path]).findings.filter(
           (finding) => finding.file === path && finding.start >= action.start && finding.start < end,
         );
         const checks = found.map((finding) => finding.about?.check ?? finding.check);
         const idle = checks.filter((check) => IDLE.includes(check));
-        const blame = checks.filter((check) => !ELSEWHERE.test(check) && !AT_THE_END.test(check));
+        const blame = checks.filter((check) => !ELSEWHERE.test(check));
         tried++;
         const what = `${path}:${action.start} ${action.verb} ${label}`;
         if (idle.length > 0) wrong.push(`${what}: ${idle}`);
