@@ -27,6 +27,7 @@ import type { Fact } from '../model/facts.ts';
 import { bit, DRAINED, YES } from './aspects.ts';
 import { type CaseSet, NONE } from './cases.ts';
 import { type DeclaredHazard, DeclaredHazards, type Meeting } from './declared-hazards.ts';
+import { type Behind, NoticesBehind } from './notices-behind.ts';
 import type { Run } from './run.ts';
 import type { Watcher } from './watch.ts';
 import { doneIn, placeOf, type Step, storyOf, withoutRounds } from './watch-place.ts';
@@ -58,6 +59,8 @@ interface Given {
   readonly cases: CaseSet;
   /** Absent where a missing notice was found: it is not missed twice in a task. */
   readonly notice?: Notice;
+  /** The cases in which no step has come near the hazard since: it stands directly before the next that does. */
+  ahead: CaseSet;
 }
 
 interface Missing {
@@ -105,11 +108,13 @@ export class HazardWatch implements Watcher {
   private acted = 0;
   /** A notice without a word for its hazard: it may be about whatever the next step meets. */
   private unnamed: CaseSet = NONE;
+  private readonly behind: NoticesBehind;
 
   constructor(run: Run, convention: Convention = DEFAULT_CONVENTION) {
     this.run = run;
     this.convention = convention;
     this.hazards = new DeclaredHazards(run.model);
+    this.behind = new NoticesBehind(run.cases);
     for (const declared of this.hazards.all) {
       const course: Course = {
         declared,
@@ -131,10 +136,12 @@ export class HazardWatch implements Watcher {
 
   enter(): void {
     this.scopes.push({ given: [...this.scope.given], missing: [], acted: this.acted });
+    this.behind.enter();
   }
 
   leave(): void {
     const { acted, missing } = this.scopes.pop()!;
+    this.behind.leave();
     for (const one of missing) one.open = false;
     // A procedure that is printed elsewhere made things safe without a step here.
     if (acted !== this.acted) return;
@@ -154,14 +161,15 @@ export class HazardWatch implements Watcher {
     // A word that nobody knows may mean anything.
     const unclear = names.length === 0 || names.some((name) => !KNOWN.has(name) && !declared.has(name));
     if (unclear && notice.signal !== 'note') this.unnamed = cases.or(this.unnamed, within);
+    if (!this.elsewhere && this.run.round === 0) this.behind.noticed(notice, file, within);
     for (const hazard of names) {
-      this.scope.given.push({ hazard, cases: within, notice });
+      this.scope.given.push({ hazard, cases: within, notice, ahead: within });
       for (const one of [...this.scope.missing]) {
         if (!one.open || one.late || one.meeting.declared.hazard !== hazard) continue;
         const late = this.part(one, within);
         if (!late) continue;
         late.late = { notice, file };
-        this.judge(one.meeting.declared, [{ hazard, notice, cases: within }], late.cases);
+        this.judge(one.meeting.declared, [{ notice, cases: within }], late.cases);
       }
       for (const course of this.courses.values()) {
         if (course.declared.hazard !== hazard) continue;
@@ -177,7 +185,10 @@ export class HazardWatch implements Watcher {
     this.acted++;
     const { cases } = this.run;
     const unnamed = this.unnamed;
-    this.unnamed = cases.minus(unnamed, doneIn(this.run, items));
+    const done = doneIn(this.run, items);
+    this.unnamed = cases.minus(unnamed, done);
+    this.behind.acted(done);
+    const meetings: [string, CaseSet][] = [];
     for (const meeting of this.hazards.meetings(action, items)) {
       const course = this.courses.get(meeting.declared)!;
       const there = cases.and(this.run.within, meeting.declared.thing.exists);
@@ -185,6 +196,8 @@ export class HazardWatch implements Watcher {
       if (met === NONE) continue;
       const said = cases.or(this.said(meeting.declared.hazard), unnamed);
       const step = { action, file };
+      meetings.push([meeting.declared.hazard, met]);
+      this.directly(meeting, step, met, cases.minus(met, cases.or(unnamed, course.handled)));
       if (meeting.begins) {
         course.settled = cases.or(course.settled, this.elsewhere ? met : cases.and(met, said));
         course.perhaps = {
@@ -197,12 +210,6 @@ export class HazardWatch implements Watcher {
       // That it is safe now is no help where the step brings the energy.
       const handled = brings(meeting.event) ? NONE : course.handled;
       const asked = cases.minus(met, cases.or(said, handled));
-      if (!this.elsewhere)
-        this.judge(
-          meeting.declared,
-          this.scope.given.filter((one) => one.hazard === meeting.declared.hazard),
-          met,
-        );
       course.settled = cases.or(course.settled, met);
       if (asked !== NONE) this.missed(course, meeting, step, asked);
       // A notice that this step may be about is not one that comes too late for another thing.
@@ -215,6 +222,25 @@ export class HazardWatch implements Watcher {
         other.open = false;
       }
     }
+    for (const [hazard, met] of meetings)
+      for (const one of this.scope.given) if (one.hazard === hazard) one.ahead = cases.minus(one.ahead, met);
+  }
+
+  /**
+   * What stands directly before the step has to be strong enough by itself; where nothing does, the strongest of the
+   * task. `unsettled` are the cases in which the step is not made safe yet.
+   */
+  private directly(meeting: Meeting, step: Step, met: CaseSet, unsettled: CaseSet): void {
+    if (this.elsewhere) return;
+    const { cases } = this.run;
+    const given = this.scope.given.filter((one) => one.hazard === meeting.declared.hazard);
+    const ahead = given.flatMap(({ notice, ahead: set }) => (notice ? [{ notice, cases: set }] : []));
+    let guarded: CaseSet = NONE;
+    for (const one of ahead) guarded = cases.or(guarded, cases.and(met, one.cases));
+    this.judge(meeting.declared, ahead, guarded);
+    if (!meeting.begins) this.judge(meeting.declared, given, cases.minus(met, guarded));
+    const bare = this.run.round === 0 ? cases.minus(unsettled, guarded) : NONE;
+    this.behind.met(meeting, step, met, bare);
   }
 
   after(action: Action, items: readonly number[]): void {
@@ -233,6 +259,7 @@ export class HazardWatch implements Watcher {
       if (!one.late) one.cases = this.run.cases.minus(one.cases, this.toldAlready(one));
       if (one.cases !== NONE) this.tell(this.missingFact(one));
     }
+    for (const one of this.behind.found()) this.tell(this.behindFact(one));
     for (const one of this.weak.values()) this.run.facts.push(this.weakFact(one));
   }
 
@@ -284,7 +311,7 @@ export class HazardWatch implements Watcher {
   private missed(course: Course, meeting: Meeting, near: Step, asked: CaseSet): void {
     const { cases } = this.run;
     const { hazard } = meeting.declared;
-    this.scope.given.push({ hazard, cases: asked });
+    this.scope.given.push({ hazard, cases: asked, ahead: NONE });
     // In a further round everything was said in the first one.
     if (this.elsewhere || this.run.round > 0) return;
     let left = asked;
@@ -373,7 +400,11 @@ export class HazardWatch implements Watcher {
   }
 
   /** Remembers the notices that stand for this hazard in cases in which none of them is strong enough. */
-  private judge(declared: DeclaredHazard, given: readonly Given[], met: CaseSet): void {
+  private judge(
+    declared: DeclaredHazard,
+    given: readonly Pick<Given, 'notice' | 'cases'>[],
+    met: CaseSet,
+  ): void {
     const { cases } = this.run;
     const needed = this.needed(declared);
     let left = met;
@@ -427,6 +458,27 @@ export class HazardWatch implements Watcher {
       check: 'caution-missing',
       at: placeOf(step, begun ?? via),
       story,
+    };
+  }
+
+  private behindFact({ meeting, step, notice, file, cases }: Behind): Fact {
+    const { thing, hazard } = meeting.declared;
+    const via = this.run.thing(meeting.via);
+    const { start, end } = notice.word;
+    return {
+      check: 'caution-late',
+      at: { file, start, end },
+      subject: { thing },
+      others: via === thing ? [] : [{ thing: via }],
+      cases: withoutRounds(this.run, cases),
+      words: {
+        hazard,
+        signal: notice.signal,
+        directly: 'yes',
+        ...(meeting.event ? { event: meeting.event } : {}),
+        ...(meeting.begins ? { begins: 'yes' } : {}),
+      },
+      story: [{ at: placeOf(step, via), what: storyOf(step.action.verb), thing: via }],
     };
   }
 

@@ -24,6 +24,8 @@ const LIFTS: Readonly<Record<string, 'off' | 'on' | 'up'>> = {
   'trial fit': 'on',
   'bolt up': 'on',
   raise: 'up',
+  // With nothing to hold it up, people do.
+  support: 'up',
 };
 
 /** Tools that carry the weight, by what they are called. */
@@ -61,8 +63,9 @@ export class LiftWatch implements Watcher {
   before(action: Action, file: string, items: readonly number[]): void {
     const lifted = LIFTS[action.verb];
     if (!lifted || this.masses.size === 0 || this.run.usedAt || this.run.round > 0) return;
-    if (action.tails.some((tail) => 'refs' in tail && tail.refs.some((ref) => this.isCarrier(ref.name.text))))
-      return;
+    const bears = (name: string) =>
+      action.verb === 'support' ? this.run.model.byName.get(name)?.type === 'tool' : this.isCarrier(name);
+    if (action.tails.some((tail) => 'refs' in tail && tail.refs.some((ref) => bears(ref.name.text)))) return;
     const named = action.tails.find((tail) => tail.tail === 'with' && tail.people !== undefined);
     const people = (named?.tail === 'with' ? named.people : undefined) ?? this.stated;
     const limit = mostByHand(people ?? MOST_IN_A_TEAM, this.guideline);

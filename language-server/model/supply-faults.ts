@@ -1,10 +1,10 @@
 /**
  * What a job is issued with against what its steps use up: new parts that are fitted, amounts of fluid that are filled
- * in. Fact `supply-short`. Where nothing is listed after `supplies`, nothing is missed; consumables and fluids only
- * count where an amount is listed. A part that a kit contains or that comes with another one is there with it.
+ * in, fluids and consumables that are used. Fact `supply-short`. Where nothing is listed after `supplies`, nothing is
+ * missed; where no fluid and no consumable is listed, these come from the workshop's own shelf. A part that a kit contains or that comes with another one is there with it.
  */
 import { addQuantities, type Quantity, relate } from '../../grammar/quantity/index.ts';
-import type { Header, Procedure } from '../../grammar/syntax/tree.ts';
+import type { ForEach, Header, Procedure, Ref } from '../../grammar/syntax/tree.ts';
 import { itemsOf } from './build.ts';
 import type { Fact } from './facts.ts';
 import { readTyped, said } from './fastening-amounts.ts';
@@ -17,7 +17,11 @@ export function supplyFaults(model: Model, procedure: Procedure, file: { readonl
   );
   if (!header) return [];
   const all = visited(procedure.body);
-  return [...partFaults(model, header, all, file.path), ...fluidFaults(model, header, all, file.path)];
+  return [
+    ...partFaults(model, header, all, file.path),
+    ...fluidFaults(model, header, all, file.path),
+    ...unlistedFaults(model, header, all, file.path),
+  ];
 }
 
 type Supplies = Header & { header: 'supplies' };
@@ -35,10 +39,10 @@ function partFaults(model: Model, header: Supplies, all: readonly Visited[], fil
       if (!thing || told.has(thing) || thing.type === 'tool') continue;
       const items = used.get(thing) ?? new Set<number>();
       used.set(thing, items);
-      for (const item of itemsOf(thing, ref).items) items.add(item);
+      for (const item of itemsFitted(model, thing, ref, one)) items.add(item);
       const there = stock.get(thing) ?? (hasAllOf(model, thing, stock) ? 1 : 0);
       // Of a group without a count one is as many as all.
-      const needed = thing.count === undefined ? 1 : items.size;
+      const needed = thing.count === undefined ? 1 : Math.max(1, items.size);
       if (there >= needed) continue;
       told.add(thing);
       facts.push({
@@ -51,6 +55,29 @@ function partFaults(model: Model, header: Supplies, all: readonly Visited[], fil
     }
   }
   return facts;
+}
+
+/** The positions that the step means, in all rounds of the `for each` around it: `rings #cylinder`. */
+function itemsFitted(model: Model, thing: Thing, ref: Ref, one: Visited): number[] {
+  const [position, ...more] = ref.positions;
+  for (let at = one.parent; at && position && more.length === 0; at = at.parent) {
+    const { statement } = at;
+    if (statement.kind !== 'for each' || statement.variable?.text !== position.from) continue;
+    return roundsOf(model, statement).flatMap((value) => {
+      const index = thing.positions.indexOf(value);
+      return index < 0 ? [] : [thing.first + index];
+    });
+  }
+  return itemsOf(thing, ref).items;
+}
+
+function roundsOf(model: Model, { over }: ForEach): readonly string[] {
+  if (over?.kind === 'names') return over.names.map(({ text }) => text);
+  if (over?.kind === 'positions') return model.byName.get(over.ref.name.text)?.positions ?? [];
+  // A group has no more positions than can be told apart; the numbers beyond are no positions.
+  const { from = 1, to = 0 } = over ?? {};
+  const last = Math.min(to, from + 999);
+  return last < from ? [] : Array.from({ length: last - from + 1 }, (_, index) => String(from + index));
 }
 
 /** The pieces of a kit, each by itself. */
@@ -79,6 +106,35 @@ function stockOf(model: Model, header: Supplies): Map<Thing, number> {
     add(thing, ref.count ?? whole, []);
   }
   return stock;
+}
+
+/** Fluids and consumables that planned steps are done with, where the list names others of that sort. */
+function unlistedFaults(model: Model, header: Supplies, all: readonly Visited[], file: string): Fact[] {
+  const names = [...header.refs, ...header.fluids.flatMap(({ fluid }) => fluid ?? [])];
+  const listed = new Set(names.map(({ name }) => name.text));
+  const usedUp = (name: string) => ['fluid', 'consumable'].includes(model.byName.get(name)?.type ?? '');
+  if (![...listed].some(usedUp)) return [];
+  const facts: Fact[] = [];
+  for (const one of all) {
+    const { statement } = one;
+    if (statement.kind !== 'action' || !isPlanned(one)) continue;
+    for (const tail of statement.tails) {
+      if (tail.tail !== 'with') continue;
+      for (const ref of tail.refs) {
+        const thing = model.byName.get(ref.name.text);
+        if (!thing || !usedUp(ref.name.text) || listed.has(ref.name.text)) continue;
+        listed.add(ref.name.text);
+        facts.push({
+          check: 'supply-short',
+          at: { file, start: ref.start, end: ref.end },
+          subject: { thing },
+          words: { usedUp: 'yes' },
+          story: [{ at: { file, start: header.word.start, end: header.word.end }, what: 'declared' }],
+        });
+      }
+    }
+  }
+  return facts;
 }
 
 /** Amounts typed in steps that are all done: what a branch or repeat adds is not certain. */

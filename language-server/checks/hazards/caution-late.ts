@@ -9,7 +9,8 @@ export const cautionLate: Check = {
   explanation: `
 A reader does one step and then reads the next line. A notice that follows the step it guards is read with the hose already off. The
 checker reports it where a step comes near a declared hazard, no notice with that word stands before it in the task, and one
-stands after it that is about nothing else.
+stands after it that is about nothing else. So it does where a notice stands directly behind a step that comes near (or begins to make
+safe) and no later step of the task does, even where the task was warned before: then it guards nothing.
 
 Move it in front of the first step that comes near the hazard.`,
   source:
@@ -50,7 +51,7 @@ procedure change-wheel "Change the wheel" for tyre-bay {
 }
 `,
   says: (fact) => ({
-    message: `This ${fact.words?.signal ?? 'notice'} about ${hazardSaid(fact)} comes after the first ${meets(fact)}.`,
+    message: `This ${fact.words?.signal ?? 'notice'} about ${hazardSaid(fact)} comes after the ${fact.words?.directly ? '' : 'first '}${meets(fact)}${fact.words?.directly ? ', and no step behind it comes near' : ''}.`,
     help: 'Move it in front of that step.',
   }),
 };

@@ -5,13 +5,15 @@ export const supplyShort: Check = {
   name: 'supply-short',
   group: 'Tools, time, people',
   severity: 'warning',
-  title: 'The steps use more new parts or fluid than the job is issued with.',
+  title: 'The steps use new parts, fluids or consumables that the job is not issued with.',
   explanation: `
 What stands after \`supplies\` is fetched from the store before the job. A new part that is missing there is missing when the old one lies in the
 scrap. The checker counts the things that the steps fit new against the list, with what a kit contains and what comes with another part; and
 the amounts of a fluid that steps fill in for certain against the amount that is listed.
 
-Parts that are only fitted where something is found (in an outcome, an \`if\` or a repeat) are not asked for. Where there is no list, nothing is missed; of fluids and consumables only listed amounts count.`,
+What is only used where something is found (in an outcome, an \`if\` or a repeat) is not asked for: it is fetched when it is needed. Where there
+is no list, nothing is missed. A list that names no fluid and no consumable leaves these to the workshop; one that names some has to name each
+that a step is done with.`,
   source: 'S1000D and DITA: supplies and spares are listed before the steps',
   bad: `
 machine tap-set "tap set" {
@@ -49,7 +51,13 @@ procedure renew-disc "Renew the valve disc" for tap-set supplies valve-disc, bon
 }
 `,
   says: (fact) => {
-    const { needed, there, amount } = fact.words ?? {};
+    const { needed, there, amount, usedUp } = fact.words ?? {};
+    if (usedUp) {
+      return {
+        message: `${capital(subject(fact))} ${agree(fact, 'is', 'are')} used here and not listed after \`supplies\`, where others of that sort are.`,
+        help: `Add \`${typed(fact.subject)}\` to the supplies.`,
+      };
+    }
     if (amount) {
       return {
         message: `The steps fill in ${needed} of ${subject(fact)}, and ${there} is listed.`,

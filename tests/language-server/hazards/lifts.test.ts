@@ -86,6 +86,12 @@ describe('not by hand', () => {
     expect(lifts('remove heavy with puller')).toEqual(['The heavy part: 26 > 25']);
   });
 
+  test('held up by nothing but people', () => {
+    expect(lifts('support heavy\nremove heavy')).toEqual(['The heavy part: 26 > 25']);
+    expect(lifts('support heavy with puller')).toEqual([]);
+    expect(lifts('support heavy', 'people 2')).toEqual([]);
+  });
+
   test('supported before', () => {
     expect(lifts('support heavy with hoist\nremove heavy')).toEqual([]);
     expect(lifts('raise heavy with jack\nremove heavy')).toEqual([]);

@@ -10,6 +10,7 @@ import { checkTexts } from '../../../language-server/checks/check-texts.ts';
 const MACHINE = `machine rig "rig" {
   variant size: small, large
   fluid oil "gear oil"
+  consumable cloth "lint-free cloth"
   value seat-torque "seat torque" = 90 N·m
   part bed "bed" fixed
   part lid "lid" on bed sealed by lid-ring held by lid-bolts
@@ -133,6 +134,10 @@ describe('supplies', () => {
     expect(short('fit new rings #1, #2', 'supplies rings x2')).toEqual([]);
     expect(short('fit new rings #1..#3\nfit new rings #4', 'supplies rings x3')).toEqual(['rings #4']);
     expect(short('fit new rings', 'supplies rings')).toEqual([]);
+    expect(short('for each n in 1..4 { fit new rings #n }', 'supplies lid')).toEqual(['rings #n']);
+    expect(short('for each n in 1..4 { fit new rings #n }', 'supplies rings x3')).toEqual(['rings #n']);
+    expect(short('for each n in 1..4 { fit new rings #n }', 'supplies rings x4')).toEqual([]);
+    expect(short('for each n of rings { fit new rings #n }', 'supplies rings x5')).toEqual(['rings #n']);
   });
 
   test('what a kit contains and what comes with another part is there', () => {
@@ -155,6 +160,17 @@ describe('supplies', () => {
     ]);
     expect(short('fill gear with 3 L oil', 'supplies lid')).toEqual([]);
     expect(short('if "it is low" { top up gear with 3 L oil }', 'supplies 2 L oil')).toEqual([]);
+  });
+
+  test('fluids and consumables that are used, where the list names others', () => {
+    const steps = 'clean lid with cloth\nfill gear with 3 L oil';
+    expect(short(steps, 'supplies 3 L oil')).toEqual(['cloth']);
+    expect(short(steps, 'supplies cloth')).toEqual(['oil']);
+    expect(short(steps, 'supplies cloth, 3 L oil')).toEqual([]);
+    // Parts only: oil and cloths are the workshop's.
+    expect(short(steps, 'supplies lid')).toEqual([]);
+    expect(short('if "it is dirty" { clean lid with cloth }', 'supplies 3 L oil')).toEqual([]);
+    expect(short('when size is large { clean lid with cloth }', 'supplies 3 L oil')).toEqual(['cloth']);
   });
 });
 

@@ -83,7 +83,11 @@ describe('a system', () => {
     expect(found('switch off breaker\nprove mains safe')).toEqual(['caution-missing breaker']);
     // Nobody comes near: the machine is only switched off.
     expect(found('isolate mains\nclean bed\nrestore mains')).toEqual([]);
-    expect(found(`task a "A" { isolate mains\n${LIVE}}\ntask b "B" { prove mains safe }`)).toEqual([]);
+    // Read with the breaker thrown already, and nothing in the task is left to be careful with.
+    expect(found(`task a "A" { isolate mains\n${LIVE}}\ntask b "B" { prove mains safe }`)).toEqual([
+      'caution-late danger',
+    ]);
+    expect(found(`task a "A" {\n${LIVE}isolate mains\n}\ntask b "B" { prove mains safe }`)).toEqual([]);
   });
 
   test('that is left to cool is noticed before it is opened', () => {
@@ -226,6 +230,20 @@ describe('a late notice', () => {
     expect(found(`unbolt motor\n${LIFTING}remove pump`)).toEqual(['caution-missing motor']);
   });
 
+  test('is one directly behind a step that an earlier notice covered, where it guards nothing any more', () => {
+    expect(found(`${LIFTING}unbolt motor\n${LIFTING}raise pump`)).toEqual([]);
+    expect(found(`${LIFTING}unbolt motor\nraise pump\n${LIFTING}clean bed`)).toEqual([
+      'caution-late warning',
+    ]);
+    expect(found(`${LIFTING}unbolt motor\nraise pump\n${LIFTING}lower pump`)).toEqual([]);
+    // It had its own notice; what stands behind it is about the state that it leaves.
+    expect(found(`${LIFTING}raise pump\n${LIFTING}clean bed`)).toEqual([]);
+    expect(found(`${LIFTING}unbolt motor\nraise pump\nclean bed\n${LIFTING}clean bed`)).toEqual([]);
+    expect(
+      found(`${LIFTING}unbolt motor\nraise pump\nwarning lifting, sharp "It cuts."\nclean blade`),
+    ).toEqual([]);
+  });
+
   test('is not one in another task', () => {
     expect(
       found(`task a "A" { remove guard }\ntask b "B" {\nwarning moving "It cuts. Keep off."\n}`),
@@ -262,6 +280,16 @@ describe('signal words', () => {
 
   test('a stronger one before the step makes up for a mild one', () => {
     expect(found(`notice lifting "It is heavy. Use two hands."\n${LIFTING}raise pump`)).toEqual([]);
+  });
+
+  test('one directly before a step is judged by itself, whatever stands further up', () => {
+    expect(found(`${LIFTING}unbolt motor\nnotice lifting "It is heavy. Use two hands."\nraise pump`)).toEqual(
+      ['signal-word-weak notice'],
+    );
+    expect(found(`${LIFTING}unbolt motor\nraise pump`)).toEqual([]);
+    expect(found(`caution live "It shocks. Keep off."\nisolate mains\n${LIVE}prove mains safe`)).toEqual([
+      'signal-word-weak caution',
+    ]);
   });
 
   test('one that guards nothing here is nobody’s business', () => {
