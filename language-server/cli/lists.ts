@@ -1,6 +1,7 @@
 /** `dowel lists FILE`: what each job of a file needs: tools, new parts, fluids, people, time. Writes no file. */
 import { jobsOf } from '../lists/job.ts';
 import { listsOf } from '../lists/lists.ts';
+import { secondUnitsOf } from '../lists/measures.ts';
 import { listsCsv, listsJson, listsTable } from '../publish/lists-text.ts';
 import { wordsOf } from '../publish/words/words.ts';
 import { disk } from './disk.ts';
@@ -38,7 +39,7 @@ export function lists(path: string, options: ListsOptions): ExitCode {
   }
   const { words: spelling, units, secondUnit } = house.config;
   const words = wordsOf(spelling);
-  const jobs = jobsOf(texts, file, { say: words.say, units, secondUnits: secondUnit !== 'never' });
+  const jobs = jobsOf(texts, file, { say: words.say, units, secondUnits: secondUnitsOf(secondUnit) });
   if (jobs.length === 0) {
     complain(`${file} has no procedure, so there is nothing to list. Name a file that has one.`);
     return 2;

@@ -8,6 +8,7 @@ import { dirname, relative, resolve, sep } from 'node:path';
 import { ALL_CHECKS } from '../checks/all.ts';
 import { checkProject } from '../checks/check-project.ts';
 import type { HouseConfig } from '../config/house.ts';
+import { secondUnitsOf } from '../lists/measures.ts';
 import { buildModel } from '../model/build.ts';
 import { type LoadedFile, Loader } from '../model/names.ts';
 import { ditaFiles } from '../publish/dita/dita.ts';
@@ -128,7 +129,7 @@ function gather(path: string, loaded: readonly LoadedFile[], { texts, loader, pi
     documentsOf(texts, file.path, {
       words: config.words,
       convention,
-      secondUnits: config.secondUnit !== 'never',
+      secondUnits: secondUnitsOf(config.secondUnit),
       units: config.units,
       dateOf,
       findings,

@@ -6,10 +6,15 @@ import type { Model } from '../model/model.ts';
 import type { Measure } from './types.ts';
 
 export interface MeasureOptions {
-  /** False: no second unit, but what the author typed himself. */
-  secondUnits: boolean;
+  /** Worked out for each quantity, or only what the author typed himself, or none at all. */
+  secondUnits: boolean | 'never';
   /** The system that comes first; as the author wrote it where nothing is said. */
   units?: 'as written' | 'metric' | 'us';
+}
+
+/** What the configuration says of second units, for the options. */
+export function secondUnitsOf(choice: 'as written' | 'always' | 'never'): MeasureOptions['secondUnits'] {
+  return choice === 'always' ? true : choice === 'never' ? 'never' : false;
 }
 
 /** As typed; a second unit that the author gave himself is kept as it is. */
@@ -34,10 +39,12 @@ export function measureOf(quantity: Quantity, options: MeasureOptions, own?: str
   const written = printReader(quantity);
   const wanted = options.units ?? 'as written';
   const swapped = wanted !== 'as written' && (wanted === 'us') !== US.has(quantity.unit.symbol);
-  const other = own ?? (options.secondUnits || swapped ? secondOf(quantity) : undefined);
+  const always = options.secondUnits === true;
+  const typed = options.secondUnits === 'never' ? undefined : own;
+  const other = (swapped ? own : typed) ?? (always || swapped ? secondOf(quantity) : undefined);
   const turned = swapped && other !== undefined;
   const text = turned ? other : written;
-  const second = turned ? (options.secondUnits || own ? written : undefined) : other;
+  const second = turned ? (always || typed ? written : undefined) : other;
   return {
     text,
     ...(second === undefined ? {} : { second }),

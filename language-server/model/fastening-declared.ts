@@ -122,7 +122,7 @@ function torqueIn(typed: Typed | undefined, model: Model): Quantity | undefined 
 }
 
 /** `30 %` of a torque, as computed: without the digits of a typed value. */
-function percentOf(whole: Quantity, percent: Quantity | undefined): Quantity | undefined {
+export function percentOf(whole: Quantity, percent: Quantity | undefined): Quantity | undefined {
   const share = percent?.nominal && exact.multiply(percent.nominal, percent.unit.factor);
   if (!share) return undefined;
   const { form, unit, low, high, nominal } = whole;

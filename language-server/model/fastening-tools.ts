@@ -214,18 +214,19 @@ export function wrenchSettings(model: Model, action: Action, thing: Thing): Wren
   });
 }
 
-interface Lever {
+/** The wrench of a step and what makes it longer; lengths in m, where both are declared. */
+export interface Lever {
   readonly adapter?: Thing;
   readonly wrench?: Thing;
   readonly lengths?: Lengths;
 }
 
-interface Lengths {
+export interface Lengths {
   readonly wrenchLength: number;
   readonly adapterLength: number;
 }
 
-function leverOf(model: Model, own: readonly Thing[]): Lever {
+export function leverOf(model: Model, own: readonly Thing[]): Lever {
   const adapter = own.find((tool) => isAdapter(model, tool));
   const wrench = own.find((tool) => tool !== adapter && isTorqueTool(model, tool));
   const [wrenchLength, adapterLength] = [lengthOf(model, wrench), lengthOf(model, adapter)];
@@ -246,7 +247,7 @@ function settingFor(torque: Quantity, lengths: Lengths): number | undefined {
 }
 
 /** At a right angle to the wrench an adapter changes nothing. */
-function isSquare(sentence: string): boolean {
+export function isSquare(sentence: string): boolean {
   return /\b90 ?(°|deg)|right angle|\bsquare\b/i.test(sentence);
 }
 

@@ -46,6 +46,12 @@ export function moreOf(context: ActContext, act: Act): Rich[] {
           : words.say('more.left-hand.of', { name: bracketed(one.name) }),
       );
     }
+    if (one.pass)
+      lines.push(
+        act.fastening.length > 1
+          ? words.say('more.pass.of', { name: bracketed(one.name), what: bothUnits(one.pass) })
+          : words.say('more.pass', { what: bothUnits(one.pass) }),
+      );
     if (one.toYield && one.work === 'tighten')
       lines.push(words.say('more.stretched', { them: them(nounsOf(act, one.id)) }));
   }

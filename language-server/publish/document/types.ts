@@ -115,8 +115,6 @@ export interface ThingInfo {
   /** `M8x1.25`, `8.8` as stamped. */
   thread?: string;
   strength?: string;
-  /** Letter given to it in this document, in the order of first mention: `A`. Parts, seals, fasteners, connections. */
-  letter?: string;
   when?: When;
 }
 
@@ -207,7 +205,7 @@ export interface Step extends Item {
   /** `3.2` */
   number: string;
   notices: Notice[];
-  /** The imperative sentence: `Remove the six M8 bolts that hold the cover (A).` */
+  /** The imperative sentence: `Remove the six M8 bolts that hold the cover.` */
   heading: Rich;
   /**
    * Further sentences made from the source. Stages, orders and wrench settings are not among them: they stand in
@@ -352,6 +350,8 @@ export interface Fastening {
   work: 'tighten' | 'loosen' | 'back off' | 'start' | 'check';
   /** The final torque, where it has one. */
   torque?: Measure;
+  /** Where the step tightens to a percentage of it: what that comes to. */
+  pass?: Measure;
   /** One by one. Empty where there is no plan and no torque: as tight as usual. */
   stages: StageDetail[];
   order?: OrderDetail;
@@ -388,13 +388,14 @@ export interface OrderDetail {
 }
 
 export interface WrenchSetting {
-  tool: string;
+  /** Name of the torque wrench, where the step names one. */
+  tool?: string;
   name: string;
   /** What to set on the scale. */
   setting: Measure;
   /** `Set the torque wrench to 20 N·m.` */
   sentence: string;
-  /** Why the setting differs from the torque: adapter or prevailing torque. */
+  /** Why the setting differs from the torque: adapter or prevailing torque. With the first of several stages. */
   because?: string;
 }
 

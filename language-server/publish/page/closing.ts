@@ -1,4 +1,5 @@
 /** What stands after the job: the last count, waste, troubles, waivers, the check, sources and cautions. */
+import type { ProcedureDocument } from '../document/types.ts';
 import type { Context } from './context.ts';
 import { type Html, html, type Piece } from './html.ts';
 import { block, bullets, table } from './needs.ts';
@@ -16,7 +17,7 @@ ${block('troubles', words.troubles, troubles(context), words.none)}
 ${block('waivers', words.waivers, waivers(context), words.none)}
 </section>
 <section id="record" aria-labelledby="record-title"><h2 id="record-title">${words.checked}</h2>
-<p>${check.sentence}</p>${check.findings.length > 0 && findings(context)}
+<p>${check.sentence}</p>${check.findings.length > 0 && findings(context, check.findings)}
 <h3>${words.cautions}</h3>${doc.cautions.map((caution) => html`<p class="caution-text">${caution}</p>`)}
 ${block(
   'changes',
@@ -40,8 +41,8 @@ ${block(
 }
 
 /** The findings as a list, for the top of a page that was published in spite of them, and for its end. */
-export function findings({ doc, options }: Context): Html {
-  return html`<ul class="findings">${doc.check.findings.map(({ check, severity, message, file, line }) => {
+export function findings({ options }: Context, list: ProcedureDocument['check']['findings']): Html {
+  return html`<ul class="findings">${list.map(({ check, severity, message, file, line }) => {
     const address = options.links.check(check);
     const name = address === undefined ? html`${check}` : html`<a href="${address}">${check}</a>`;
     return html`<li><b class="severity ${severity}">${severity}</b> ${name}: ${message} <small>${file}:${line}</small></li>`;

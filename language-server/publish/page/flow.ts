@@ -35,7 +35,7 @@ function one(item: FlowItem, context: Context, level: number): Html {
       }</div>`;
     }
     case 'stop':
-      return html`<p${box('stop', item.when, context)} id="${anchor(item.id)}"><b>${rich(item.text, context)}</b>${item.when && html` <small>(${words.only(item.when.sentence)})</small>`}</p>`;
+      return html`<p${box('stop', item.when, context)} id="${anchor(item.id)}"><b>${rich(item.text, context)}</b>${item.when && html` <small>(${words.onlyInside(item.when.sentence)})</small>`}</p>`;
     case 'note':
       return html`<div${box('', item.when, context)} id="${anchor(item.id)}">${only(item.when, context)}${notice(item.notice, context)}</div>`;
   }
@@ -74,7 +74,9 @@ function branch(item: Branch, context: Context, level: number): Html {
           : way.goOn && html`<p>${context.words.goOn}</p>`
       }</div>`,
   );
-  return html`<div${box('branch', item.when, context)} id="${anchor(item.id)}"><p class="lead">${item.question}</p>${only(item.when, context)}${ways}</div>`;
+  // One way for some machines needs no question before it: its label says it all.
+  const asked = item.by !== 'variant' || item.ways.length > 1;
+  return html`<div${box('branch', item.when, context)} id="${anchor(item.id)}">${asked && html`<p class="lead">${item.question}</p>`}${only(item.when, context)}${ways}</div>`;
 }
 
 function repeat(item: Repeat, context: Context, level: number): Html {

@@ -1,5 +1,5 @@
 /** What a job needs, before the first step: every list is there, and an empty one says so. */
-import type { When } from '../document/types.ts';
+import type { HazardAtAGlance, When } from '../document/types.ts';
 import type { Context } from './context.ts';
 import { type Html, html, joined, type Piece } from './html.ts';
 import { classes, paragraphs, rich, stepLinks } from './rich.ts';
@@ -24,7 +24,7 @@ ${fact(
         times.waitingMinutes > 0 && words.ofWhichWaiting(times.waiting.text),
         ...times.waitingByVariant.map(
           ({ when, text }) =>
-            html`<span${classes(context.conditions.classOf(when))}>${words.only(when.sentence)}: ${text}</span>`,
+            html`<span${classes(context.conditions.classOf(when))}>${words.onlyInside(when.sentence)}: ${text}</span>`,
         ),
       ].filter((part) => part !== false),
       '; ',
@@ -135,7 +135,8 @@ function fluids(context: Context): Piece {
       when,
       text: [
         amount ? `${name}, ${amount.text}` : asNeeded ? `${name}, ${words.asNeeded}` : name,
-        into.length > 0 && words.into(into.join(', ')),
+        // A system is often called as the fluid in it is.
+        into.some((one) => one !== name) && words.into(into.join(', ')),
         partNumber !== undefined && `${words.partNumber} ${partNumber}`,
       ]
         .filter((part) => part)
@@ -166,13 +167,25 @@ function consumables(context: Context): Piece {
 function hazards(context: Context): Piece {
   const { doc, words } = context;
   if (doc.hazards.length === 0) return undefined;
-  return html`<ul class="glance">${doc.hazards.map(
+  return html`<ul class="glance">${told(doc.hazards).map(
     (hazard) =>
       html`<li${classes(context.conditions.classOf(hazard.when))}>${sign(hazard.symbol, context.signs)}<div><p><b class="word sig-${hazard.signal}">${hazard.word}</b> <b>${hazard.label}</b></p><p>${rich(hazard.text, context)}</p>${
         hazard.steps.length > 0 &&
         html`<p class="at">${words.atSteps} ${stepLinks(hazard.steps, context)}</p>`
       }</div></li>`,
   )}</ul>`;
+}
+
+/** Hazards that one notice names together are one entry: its text is read once. */
+function told(hazards: readonly HazardAtAGlance[]): HazardAtAGlance[] {
+  const groups = new Map<string, HazardAtAGlance>();
+  for (const hazard of hazards) {
+    const { signal, text, steps, when } = hazard;
+    const key = JSON.stringify([signal, text, steps, when]);
+    const known = groups.get(key);
+    groups.set(key, known ? { ...known, label: `${known.label}, ${hazard.label}` } : hazard);
+  }
+  return [...groups.values()];
 }
 
 function differences(context: Context): Piece {
@@ -217,7 +230,7 @@ export function bullets(
   if (entries.length === 0) return undefined;
   return html`<ul>${entries.map(
     ({ text, when }) =>
-      html`<li${classes(context.conditions.classOf(when))}>${text}${when && html` <small>(${context.words.only(when.sentence)})</small>`}</li>`,
+      html`<li${classes(context.conditions.classOf(when))}>${text}${when && html` <small>(${context.words.onlyInside(when.sentence)})</small>`}</li>`,
   )}</ul>`;
 }
 
@@ -234,7 +247,7 @@ export function table(
     ({ cells, when }) =>
       html`<tr${classes(context.conditions.classOf(when))}>${shown(cells).map((cell, at) => {
         const only =
-          at === 0 && when ? html` <small>(${context.words.only(when.sentence)})</small>` : undefined;
+          at === 0 && when ? html` <small>(${context.words.onlyInside(when.sentence)})</small>` : undefined;
         return html`<td>${cell}${only}</td>`;
       })}</tr>`,
   )}</tbody></table>`;

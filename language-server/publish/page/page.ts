@@ -77,11 +77,15 @@ function masthead(context: Context): Html {
   }</header>`;
 }
 
+/** What holds a page back: hints and informations stand at the end only. */
+const COUNTED: ReadonlySet<string> = new Set(['error', 'warning']);
+
 /** On top of a page that was published in spite of its findings. */
 function warned(context: Context): Piece {
   const { doc, words } = context;
-  if (doc.check.findings.length === 0) return undefined;
-  return html`<section class="warned" aria-labelledby="warned-title"><h2 id="warned-title">${words.findingsOnTop}</h2><p>${words.findingsWarn}</p>${findings(context)}</section>`;
+  const counted = doc.check.findings.filter(({ severity }) => COUNTED.has(severity));
+  if (counted.length === 0) return undefined;
+  return html`<section class="warned" aria-labelledby="warned-title"><h2 id="warned-title">${words.findingsOnTop}</h2><p>${words.findingsWarn}</p>${findings(context, counted)}</section>`;
 }
 
 function contents(context: Context): Piece {

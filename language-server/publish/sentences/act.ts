@@ -3,6 +3,7 @@ import type { Action, Ref, Tail, TailName } from '../../../grammar/syntax/tree.t
 import type { MeasureOptions } from '../../lists/measures.ts';
 import { itemsOf } from '../../model/build.ts';
 import { readTyped } from '../../model/fastening-amounts.ts';
+import { isSquare } from '../../model/fastening-tools.ts';
 import type { Model, Thing } from '../../model/model.ts';
 import type { Fastening } from '../document/types.ts';
 import type { Words } from '../words/words.ts';
@@ -112,6 +113,7 @@ function fastenings(
       ...(torque ? { torque } : {}),
       ...(Number.isInteger(stage) && stage > 0 ? { stage } : {}),
       ...(pass ? { pass } : {}),
+      ...(isSquare(action.text?.value ?? '') ? { square: true } : {}),
       ...(order ? { order } : {}),
       ...(work === 'tighten' && tailOf(action, 'until') ? { byFeel: true } : {}),
     }),

@@ -1,20 +1,19 @@
 /**
  * How tight, in which stages, in which order, with which setting: the fastening of a step as data with its sentences.
- * Formulas for wrench settings: ../../fastening/wrench.ts (adapter, prevailing torque), which names their sources.
  */
-import { exact, printReader, type Quantity, unitNamed } from '../../../grammar/quantity/index.ts';
+import { printReader, type Quantity } from '../../../grammar/quantity/index.ts';
 import type { Action, Order } from '../../../grammar/syntax/tree.ts';
-import { adapterMatters, settingWithAdapter } from '../../fastening/index.ts';
 import { bothUnits, type MeasureOptions, measureOf } from '../../lists/measures.ts';
-import { bandIn, readTyped } from '../../model/fastening-amounts.ts';
-import { clauseOf, type DeclaredStage, declared } from '../../model/fastening-declared.ts';
+import { readTyped } from '../../model/fastening-amounts.ts';
+import { clauseOf, type DeclaredStage, declared, percentOf } from '../../model/fastening-declared.ts';
 import type { Model, Thing } from '../../model/model.ts';
-import type { Fastening, Measure, StageDetail, WrenchSetting } from '../document/types.ts';
+import type { Fastening, StageDetail } from '../document/types.ts';
 import type { Words } from '../words/words.ts';
 import type { Noun } from './noun.ts';
 import { bracketed } from './noun.ts';
 import { orderOf } from './order.ts';
 import { sayable } from './texts.ts';
+import { wrenchSettingsOf } from './wrench-settings.ts';
 
 export interface FasteningContext {
   model: Model;
@@ -35,6 +34,8 @@ export interface Turning {
   byFeel?: boolean;
   order?: Order;
   tools: readonly Thing[];
+  /** The adapter stands at a right angle to the wrench. */
+  square?: boolean;
 }
 
 export function fasteningOf(context: FasteningContext, turning: Turning): Fastening {
@@ -62,15 +63,30 @@ export function fasteningOf(context: FasteningContext, turning: Turning): Fasten
     ...(noun.count === undefined ? {} : { count: noun.positions.length || noun.count }),
     work,
     ...(final ? { torque: measureOf(final, measures) } : {}),
+    ...(final && turning.pass ? passOf(final, turning.pass, measures) : {}),
     stages,
     ...(order ? { order } : {}),
-    wrenches: tightening ? wrenchesOf(context, turning, final, prevailing) : [],
+    wrenches:
+      tightening && !turning.byFeel
+        ? wrenchSettingsOf(context, {
+            torques: torquesOf(model, turning, final),
+            prevailing,
+            tools: turning.tools,
+            square: turning.square ?? false,
+          })
+        : [],
     ...(prevailing ? { prevailing: measureOf(prevailing, measures) } : {}),
     leftHand: thing.declaration.clauses.some(({ clause }) => clause === 'left-hand'),
     toYield: tightening && thing.toYield,
     lubricated: lubricated.map(({ name }) => titleOf(name.text)),
     securedBy: secured.map(({ name }) => titleOf(name.text)),
   };
+}
+
+/** What a percentage of the final torque comes to. */
+function passOf(final: Quantity, pass: Quantity, measures: MeasureOptions): Pick<Fastening, 'pass'> {
+  const share = percentOf(final, pass);
+  return share ? { pass: measureOf(share, measures) } : {};
 }
 
 /** The stages that this step does, numbered as in the plan. */
@@ -126,73 +142,20 @@ function stageDetail({ model, words, measures }: FasteningContext, one: Declared
   };
 }
 
-function wrenchesOf(
-  context: FasteningContext,
-  turning: Turning,
+/** The torques that this step sets on the wrench, in order. */
+function torquesOf(
+  model: Model,
+  { thing, torque, stage, pass }: Turning,
   final: Quantity | undefined,
-  prevailing: Quantity | undefined,
-): WrenchSetting[] {
-  if (final?.unit.kind !== 'torque') return [];
-  const { model, words, measures } = context;
-  const isRanged = (tool: Thing) =>
-    clauseOf(tool, 'range') !== undefined || /torque/i.test(`${tool.name} ${tool.title}`);
-  const wrench = turning.tools.find(isRanged);
-  if (!wrench) return [];
-  const torque = bothUnits(measureOf(final, measures));
-  const name = bracketed(wrench.title);
-  const set = (setting: Measure, because: string): WrenchSetting => ({
-    tool: wrench.name,
-    name: wrench.title,
-    setting,
-    sentence: words.say('wrench.set', { tool: `the ${name}`, setting: bothUnits(setting) }),
-    because,
-  });
-  const metres = (tool: Thing | undefined) => lengthOf(model, tool);
-  const adapter = turning.tools.find((tool) => tool !== wrench && ADAPTER.test(`${tool.name} ${tool.title}`));
-  const [wrenchLength, adapterLength] = [metres(wrench), metres(adapter)];
-  if (adapter && wrenchLength !== undefined && adapterLength !== undefined) {
-    const lengths = { wrenchLength, adapterLength };
-    const ratio = settingWithAdapter(1, lengths);
-    if (ratio.known && adapterMatters(lengths)) {
-      const setting = scaled(final, ratio.value, measures);
-      const because = words.say('wrench.adapter', { torque, setting: bothUnits(setting) });
-      return [set(setting, because)];
-    }
-  }
-  if (prevailing?.unit.kind === 'torque') {
-    const running = bandIn(prevailing, final.unit.symbol);
-    const setting = shifted(final, (running.low + running.high) / 2, measures);
-    const said = bothUnits(measureOf(prevailing, measures));
-    return [set(setting, words.say('wrench.prevailing', { prevailing: said, torque }))];
-  }
-  return [];
-}
-
-/** Called an adapter; a plain extension along the drive changes nothing (as the checks have it). */
-const ADAPTER = /adapt[eo]r|crow|offset|flare/i;
-
-/** m */
-function lengthOf(model: Model, tool: Thing | undefined): number | undefined {
-  const read = tool && readTyped(clauseOf(tool, 'length')?.quantity, model.values);
-  return read?.unit.kind === 'length' && read.nominal !== undefined ? bandIn(read, 'm').low : undefined;
-}
-
-/** Settings are given to three digits: finer than any scale. */
-function scaled(torque: Quantity, ratio: number, measures: MeasureOptions): Measure {
-  return computed(torque, (value) => value * ratio, measures);
-}
-
-function shifted(torque: Quantity, by: number, measures: MeasureOptions): Measure {
-  return computed(torque, (value) => value + by, measures);
-}
-
-function computed(torque: Quantity, change: (value: number) => number, measures: MeasureOptions): Measure {
-  const value = exact.toNumber(torque.nominal ?? torque.high ?? torque.low ?? exact.rational(0));
-  const rounded = Number(change(value).toPrecision(3));
-  const number = exact.parseRational(String(rounded)) ?? exact.rational(Math.round(rounded));
-  const unit = unitNamed(torque.unit.symbol) ?? torque.unit;
-  const step = exact.powerOfTen(exact.magnitude(number) - 2);
-  return measureOf({ form: 'value', unit, low: number, high: number, nominal: number, step }, measures);
+): { torque: Quantity; number?: number }[] {
+  const share = final && pass ? percentOf(final, pass) : undefined;
+  if (share) return [{ torque: share }];
+  const stages = torque
+    ? []
+    : declared(model, thing).stages.flatMap(({ torque: one, number }) =>
+        one && (stage === undefined || stage === number) ? [{ torque: one, number }] : [],
+      );
+  return stages.length > 0 ? stages : final ? [{ torque: final }] : [];
 }
 
 /** The torque typed in a step: `to 25 N·m`, `at 22 N·m`, `to wheel-torque`. */

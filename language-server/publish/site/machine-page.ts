@@ -26,9 +26,9 @@ ${drawings.map(
 )}
 ${sheet.groups.map(
   ({ kind, title, entries }) =>
-    html`<section aria-labelledby="kind-${kind}"><h2 id="kind-${kind}">${title}</h2><table class="list"><thead><tr><th scope="col">${words.name}</th><th scope="col">${words.number}</th><th scope="col">${words.facts}</th></tr></thead><tbody>${entries.map(
+    html`<section aria-labelledby="kind-${kind}"><h2 id="kind-${kind}">${title}</h2><table class="list"><thead><tr><th scope="col">${words.name}</th><th scope="col">${words.facts}</th></tr></thead><tbody>${entries.map(
       ({ name, count, facts }) =>
-        html`<tr><th scope="row">${name}</th><td>${count}</td><td>${facts.join('; ')}</td></tr>`,
+        html`<tr><th scope="row">${name}${count !== undefined && count > 1 && ` ×${count}`}</th><td>${facts.join('; ')}</td></tr>`,
     )}</tbody></table></section>`,
 )}`;
   return sitePage({ title: sheet.title, body }, place);

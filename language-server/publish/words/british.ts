@@ -138,6 +138,8 @@ export const british = {
   // ------------------------------------------------------------ further sentences
   'more.people': { one: 'This takes one person.', other: 'This takes {number} people.' },
   'more.trial': { one: 'It comes off again.', other: 'They come off again.' },
+  'more.pass': 'That is {what}.',
+  'more.pass.of': 'For the {name}, that is {what}.',
   'more.way': 'Which way round: {text}.',
   'more.way.of': 'Which way round ({name}): {text}.',
   'more.left-hand': { one: 'It has a left-hand thread.', other: 'They have left-hand threads.' },
@@ -174,6 +176,8 @@ export const british = {
   'order.words': '{words}.',
   'order.first': 'Number {number} is {where}.',
   'wrench.set': 'Set {tool} to {setting}.',
+  'wrench.set.stage': 'For stage {number}, set {tool} to {setting}.',
+  'wrench.any': 'the torque wrench',
   'wrench.adapter': 'The adapter makes the wrench longer: {torque} at the nut is {setting} on the scale.',
   'wrench.prevailing': 'The nut takes {prevailing} to turn before it bears; that is added to {torque}.',
 

@@ -5,8 +5,8 @@ import type { Spelling } from './words.ts';
 
 export interface PublishOptions {
   words: Spelling;
-  /** Quantities in a second system of units, too. */
-  secondUnits: boolean;
+  /** Quantities in a second system of units, too: all, only those that the author gave, none. */
+  secondUnits: boolean | 'never';
   /** The system of units that comes first. */
   units: 'as written' | 'metric' | 'us';
   convention: Convention;

@@ -64,7 +64,7 @@ export interface PageWords {
   stepDone: (number: string) => string;
   only: (condition: string) => string;
   expect: string;
-  wayRound: (thing: string, way: string) => string;
+  onlyInside: (condition: string) => string;
   stages: string;
   stage: string;
   order: string;
@@ -223,7 +223,7 @@ const BRITISH: PageWords = {
   stepDone: (number) => `Step ${number} done`,
   only: (condition) => `Only ${condition}`,
   expect: 'It is done when:',
-  wayRound: (thing, way) => `Which way round, ${thing}: ${way}`,
+  onlyInside: (condition) => `only ${condition}`,
   stages: 'Stages of tightening',
   stage: 'Stage',
   order: 'Order',

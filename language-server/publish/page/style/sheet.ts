@@ -42,7 +42,8 @@ th, td { text-align: left; vertical-align: top; padding: .4rem .6rem; border: 1p
 thead th { background: var(--plate); font-size: .875rem; overflow-wrap: break-word; hyphens: auto; }
 th p, td p { margin: 0; }
 th[scope=row] { font-weight: 600; min-width: 6rem; }
-@media (max-width: 30rem) { thead th { overflow-wrap: anywhere; } th, td { padding: .35rem .4rem; } th[scope=row] { min-width: 0; } }
+.list :is(th, td):first-child { min-width: 7rem; }
+@media (max-width: 30rem) { thead th { font-size: .75rem; letter-spacing: -.01em; } th, td { padding: .35rem .3rem; } th[scope=row] { min-width: 5rem; } .list :is(th, td):first-child { min-width: 5.5rem; } }
 .scroll { overflow-x: auto; }
 .contents ol { columns: 18rem 2; column-gap: 2rem; padding-left: 1.6rem; }
 .contents li { padding: .15rem 0; break-inside: avoid; }
