@@ -100,7 +100,7 @@ const IDLE = [
 ];
 /** What a step is blamed for by other analyses than the state of the machine: not asked for here. */
 const ELSEWHERE =
-  /^(tool-|rule-|lubricant-|fluid-differs|brace-|torque-|caution-|signal-|hazard-|people-|supply-|time-|notice-|adapter-|wrench-|gauge-|heavy-lift|two-stops|count-|quantity-|supplies|sentence|stage-repeated|finding-without|isolated-out|relieved-before|lead-out|not-secured|never-needed|order-)/;
+  /^(tool-|tester-|rule-|lubricant-|fluid-differs|brace-|torque-|caution-|signal-|hazard-|people-|supply-|time-|notice-|adapter-|wrench-|gauge-|heavy-lift|two-stops|count-|quantity-|supplies|sentence|stage-repeated|finding-without|isolated-out|relieved-before|lead-out|not-secured|never-needed|order-)/;
 
 describe('at a verb’s object', () => {
   const places = PATHS.filter((path) => !path.includes('broken')).flatMap((path) =>
