@@ -45,7 +45,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   started.onDidChangeState(() => {
     void state.refresh();
     panels.refresh();
-    status.refresh();
+    void status.count();
   });
   try {
     await started.start();

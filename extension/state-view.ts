@@ -64,9 +64,8 @@ export class StateView implements TreeDataProvider<Node>, Disposable {
       return;
     }
     this.view.description = this.answer?.title ?? '';
-    const words = this.words();
-    if (words === undefined) delete this.view.message;
-    else this.view.message = words;
+    // To the editor `undefined` says that there is no message; its types leave that out.
+    this.view.message = this.words() as string;
     this.changed.fire();
   }
 

@@ -31,7 +31,8 @@ export class Status implements Disposable {
     void this.count();
   }
 
-  private async count(): Promise<void> {
+  /** Asks the server anew: another file, another text, or it runs again. */
+  async count(): Promise<void> {
     const uri = this.cursor.place?.uri;
     if (uri && this.client.isRunning()) {
       try {
@@ -50,7 +51,7 @@ export class Status implements Disposable {
       return;
     }
     this.item.show();
-    delete this.item.backgroundColor;
+    this.item.backgroundColor = undefined;
     if (!this.client.isRunning()) {
       const starting = this.client.state === State.Starting;
       this.item.text = starting

@@ -1,0 +1,3 @@
+/** The server's folder, once installed. */
+export declare const VSCODE: string;
+export declare function install(): void;
