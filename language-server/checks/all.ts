@@ -32,6 +32,7 @@ import { vacuumReversed } from './fluids/vacuum-reversed.ts';
 import { HAZARDS, RESOURCES } from './hazards-list.ts';
 import { CONTRACTS, MACHINE, NAMES, QUANTITIES, TEXT } from './names-and-text.ts';
 import { bypassLeft } from './order/bypass-left.ts';
+import { chosenNotFitted } from './order/chosen-not-fitted.ts';
 import { covered } from './order/covered.ts';
 import { directionDiffers } from './order/direction-differs.ts';
 import { discardedReused } from './order/discarded-reused.ts';
@@ -54,6 +55,7 @@ import { refittedBeforeRemoved } from './order/refitted-before-removed.ts';
 import { restoredOutOfOrder } from './order/restored-out-of-order.ts';
 import { sealMissing } from './order/seal-missing.ts';
 import { seatMissing } from './order/seat-missing.ts';
+import { startWithoutSeal } from './order/start-without-seal.ts';
 import { stillConnected } from './order/still-connected.ts';
 import { stillHeld } from './order/still-held.ts';
 import { swapped } from './order/swapped.ts';
@@ -91,6 +93,8 @@ const ORDER: readonly Check[] = [
   notMarked,
   swapped,
   trialNotUndone,
+  chosenNotFitted,
+  startWithoutSeal,
   wrongVerb,
   directionDiffers,
   restoredOutOfOrder,

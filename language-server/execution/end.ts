@@ -23,6 +23,7 @@ import {
   YES,
 } from './aspects.ts';
 import { type CaseSet, NONE } from './cases.ts';
+import { chosenAtTheEnd } from './chosen.ts';
 import type { Run } from './run.ts';
 import type { Entry } from './state.ts';
 
@@ -44,6 +45,7 @@ export function atTheEnd(run: Run, ending: Ending): void {
   for (const item of [...new Set([...run.changed, ...ending.mustCome])].sort((a, b) => a - b)) {
     if (!ending.mayBeAway.has(item)) endOf(run, run.thing(item), item, ending);
   }
+  chosenAtTheEnd(run, ending);
   run.flush();
 }
 

@@ -16,6 +16,7 @@ import { Flow, SharedWork, sameFault, tasksOf } from './flow.ts';
 import { neverNeeded } from './never-needed.ts';
 import { meaning } from './questions.ts';
 import { Run } from './run.ts';
+import { startFaults } from './start-faults.ts';
 import type { Watcher } from './watch.ts';
 import { watchers } from './watchers.ts';
 
@@ -101,6 +102,7 @@ function start(
       );
     }
   }
+  startFaults(run, procedure, file);
   for (const watcher of run.watchers) watcher.begun?.();
   const flow = new Flow(run, file, visible, tasksOf(procedure));
   flow.shared = shared;

@@ -217,6 +217,8 @@ export class Flow {
     const met: number[] = [];
     this.met.push(met);
     const factsBefore = run.facts.length;
+    const outermost = run.repeating === undefined;
+    run.repeating ??= run.step;
     const body = (round: number) => {
       this.rounds = `${rounds}/${statement.start}.${round}`;
       this.block(statement.body, file);
@@ -245,6 +247,7 @@ export class Flow {
       }
     }
     this.met.pop();
+    if (outermost) run.repeating = undefined;
     // What was found in a round is no longer told apart by what was seen in it, but for the last.
     for (let index = factsBefore; index < run.facts.length; index++) {
       const fact = run.facts[index]!;

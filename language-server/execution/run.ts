@@ -9,6 +9,7 @@ import type { Model, Thing } from '../model/model.ts';
 import type { Place } from '../report/finding.ts';
 import { ASPECT, ASPECTS, type Aspect, FINAL, NO } from './aspects.ts';
 import { type CaseSet, type Cases, NONE } from './cases.ts';
+import type { Choice } from './chosen.ts';
 import { type Entry, State } from './state.ts';
 import type { Watcher } from './watch.ts';
 
@@ -83,6 +84,10 @@ export class Run {
   journal: Change[] | undefined;
   /** More than 0 in the further rounds of a repeat. */
   round = 0;
+  /** The step before the outermost repeat that is running. */
+  repeating: number | undefined;
+  /** By item, the steps that chose it. */
+  readonly chosen = new Map<number, Choice[]>();
   /** How many actions were executed: the measure of work. */
   executed = 0;
   /** Normal positions of controls that do not declare one, found from the first action on them. */
@@ -404,6 +409,7 @@ export class Run {
     this.blames = [];
     this.facts.length = 0;
     this.steps.length = 0;
+    this.chosen.clear();
     for (const change of this.journal ?? []) change.step = -1;
     this.reported.clear();
   }

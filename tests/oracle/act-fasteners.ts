@@ -3,7 +3,7 @@ import { sealedAndClean, undo } from './act-parts.ts';
 import { afterSwitching, mayComeBack } from './act-systems.ts';
 import type { Item } from './model.ts';
 import type { Work } from './needs.ts';
-import { already, isPlaced, opened, reach, stateOf, together } from './needs.ts';
+import { already, isPlaced, opened, reach, stateOf, together, wentIn } from './needs.ts';
 import { ASSUMED, START } from './state.ts';
 
 export function takeOut(w: Work, fastener: Item, discard: boolean): void {
@@ -70,6 +70,7 @@ export function tryPutIn(w: Work, fastener: Item, how: { fresh: boolean; byHand:
   if (fastener.seals.length > 0) sealedAndClean(w, fastener, new Set());
   if (how.fresh) Object.assign(one, { fresh: true, wasFinal: false });
   one.scrapped = false;
+  wentIn(w, fastener);
   Object.assign(one, { fastening: how.byHand ? 'hand' : 'final', fasteningBy: w.line, stage: 0 });
   if (!how.byHand) {
     one.wasFinal = true;
@@ -94,6 +95,7 @@ export function tighten(
   else if (how.stage !== undefined) stageRight(w, fastener, how.stage);
   else if (fastener.toYield && one.wasFinal) w.report('retightened-yield');
   reach(w, fastener);
+  wentIn(w, fastener);
   if (how.until) one.felt = true;
   const last = fastener.stages.length;
   if (how.stage !== undefined && how.stage !== last) {

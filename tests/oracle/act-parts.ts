@@ -13,6 +13,7 @@ import {
   reach,
   stateOf,
   together,
+  wentIn,
 } from './needs.ts';
 import { ASSUMED, START } from './state.ts';
 
@@ -186,6 +187,7 @@ export function putBack(w: Work, items: readonly Item[], manner: Manner): void {
   for (const item of coming) {
     const place = manner === 'trial' ? 'trial' : 'fitted';
     Object.assign(stateOf(w, item), { place, placeBy: w.line, rides: undefined });
+    if (place === 'fitted') wentIn(w, item);
   }
 }
 
@@ -230,6 +232,7 @@ function renew(w: Work, item: Item): void {
     const now = stateOf(w, one);
     Object.assign(now, { fresh: true, used: false, beenOff: false, thrownBy: START, scrapped: false });
     if (one === item) continue;
+    wentIn(w, one);
     if (isPlaced(one)) Object.assign(now, { place: 'fitted', placeBy: w.line, rides: undefined });
     else if (one.kind === 'fastener') renewFastener(w, one, new Set([item, ...comes, ...along]));
   }

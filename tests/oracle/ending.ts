@@ -56,6 +56,12 @@ export function ending(w: Work, claims: readonly Claim[]): void {
   for (const [item, by] of w.state.handLocks) if (!claimed.has(item)) left('left-locked', by);
   for (const [item, by] of w.state.bypasses) if (!claimed.has(item)) left('bypass-left', by);
   systemsLeft(w, claimedSystems, left);
+  for (const item of w.model.items) {
+    const { chosenBy } = stateOf(w, item);
+    const by = causeOf(stateOf(w, item), item);
+    const missed = isAway(stateOf(w, item), item) && (by !== START || w.state.foundAway.has(item));
+    if (chosenBy !== undefined && !missed && !claimedOff.has(item)) left('chosen-not-fitted', chosenBy);
+  }
 }
 
 /** What is left undone where something ends as the procedure before this one left it. */

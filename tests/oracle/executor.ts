@@ -30,7 +30,7 @@ export const KINDS: ReadonlySet<string> = new Set([
   ...['stage-out-of-order', 'not-secured', 'wrong-verb', 'isolated-out-of-order', 'restored-out-of-order'],
   ...['turned-while-locked', 'left-off', 'left-aside', 'left-loose', 'left-disconnected', 'left-open'],
   ...['left-locked', 'left-drained', 'left-isolated', 'not-bled', 'left-supported', 'fixture-left-on'],
-  ...['bypass-left', 'contract-broken'],
+  ...['bypass-left', 'contract-broken', 'chosen-not-fitted', 'start-without-seal'],
 ]);
 
 /** What a right text went through, to compare a spoiled one with (see `trace.ts`). */

@@ -9,14 +9,17 @@ import type { Work } from './needs.ts';
 import { perform, things } from './perform.ts';
 import type { Reading } from './reader.ts';
 import { reversed } from './reverse.ts';
-import type { Action, Block, Condition, Procedure, Statement } from './shape.ts';
+import type { Action, Block, Claim, Condition, Procedure, Statement } from './shape.ts';
 import {
+  claimedItems,
   conditionHolds,
   copyOf,
+  isSo,
   makeSo,
   rememberAway,
   rememberOtherwise,
   START,
+  type State,
   sameState,
   stateAtStart,
 } from './state.ts';
@@ -72,6 +75,10 @@ export class Execution {
       makeSo(this.model, state, claim, START);
       if (whole) rememberAway(this.model, state, claim, line);
       if (before) rememberOtherwise(state, claim, line);
+    }
+    for (const { claim, before } of this.startClaims()) {
+      first.work.line = claim.line;
+      if (!before && closedWithout(this.model, state, claim)) first.work.report('start-without-seal');
     }
     const cases = this.plain(this.procedure.body!, [first]);
     if (cases === 'as before') return;
@@ -181,7 +188,10 @@ export class Execution {
           }),
         );
       case 'repeat': {
+        const inner = cases.some((one) => one.work.state.putIn);
+        if (!inner) for (const one of cases) one.work.state.putIn = new Set();
         const after = this.block(statement.body, cases);
+        if (!inner) for (const one of after) usedInAnyRound(one.work.state);
         const { otherwise, line } = statement;
         if (!otherwise) return after;
         const givenUp = after.map((one) => this.fork(one, `line ${line}: given up`));
@@ -291,6 +301,21 @@ export class Execution {
     this.depth--;
     return after;
   }
+}
+
+/** A joint said to be closed at the start, with its seal said to be out. */
+function closedWithout(model: Model, state: State, claim: Claim): boolean {
+  if (claim.scope !== 'things' || claim.state !== 'off') return false;
+  return [...claimedItems(model, claim)].some((seal) => {
+    const sealed = model.items.filter((item) => item.seals.includes(seal));
+    return seal.kind === 'seal' && sealed.length > 0 && sealed.every((item) => isSo(state, item, 'fitted'));
+  });
+}
+
+/** What one round of a repeat chooses, another round of it may put in. */
+function usedInAnyRound(state: State): void {
+  for (const item of state.putIn ?? []) state.items[item.id]!.chosenBy = undefined;
+  state.putIn = undefined;
 }
 
 /** Cases that differ in nothing that can matter any more go on as one. */

@@ -89,6 +89,12 @@ export function together(w: Work, items: readonly Item[], grounded: boolean): bo
   return !items.some((item) => stateOf(w, item).place === 'discarded' && !somethingRidesOn(w, item));
 }
 
+/** It goes in (a fastener: or is worked on in its hole): what was chosen is used. */
+export function wentIn(w: Work, item: Item): void {
+  stateOf(w, item).chosenBy = undefined;
+  w.state.putIn?.add(item);
+}
+
 /** True where the thing is where it can cover another. */
 function coversNow(w: Work, item: Item): boolean {
   const one = stateOf(w, item);

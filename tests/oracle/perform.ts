@@ -205,7 +205,10 @@ function onItems(w: Work, action: Action, items: readonly Item[]): void {
     case 'record':
     case 'choose':
     case 'send':
-      each(items, (item) => mustNotBeGone(w, item));
+      each(items, (item) => {
+        mustNotBeGone(w, item);
+        if (action.verb === 'choose') stateOf(w, item).chosenBy = w.line;
+      });
       return;
     case 'discard':
       each(items, (item) => discard(w, item));

@@ -64,7 +64,7 @@ const ALSO: Record<string, string> = {
 const MEANT: Record<string, string> = { ...VERBS, ...ALSO };
 const PHRASES = phrases(Object.keys(MEANT));
 const NO_OBJECT = ['wait', 'sign'];
-const TOPIC_FIRST = ['measure', 'record', 'choose'];
+const TOPIC_FIRST = ['measure', 'record'];
 const SIGNALS = phrases(['danger', 'warning', 'caution', 'notice', 'note']);
 const HEADERS = phrases([
   ...['for', 'document', 'people', 'skill', 'time', 'wear', 'tools', 'supplies', 'starts with', 'ends with'],

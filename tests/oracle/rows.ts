@@ -487,6 +487,16 @@ export const ROWS: Record<string, Row[]> = {
     },
     { finds: 'not-in-place', bad: 'remove wheel\nalign wheel\nrefit wheel', good: 'align wheel' },
     {
+      finds: 'chosen-not-fitted',
+      bad: 'remove wheel\nrefit wheel\nchoose wheel',
+      good: 'remove wheel\nchoose wheel\nrefit wheel',
+    },
+    {
+      finds: 'chosen-not-fitted',
+      bad: 'repeat until "it runs true" { choose wheel }',
+      good: 'repeat until "it runs true" { remove wheel\nfit wheel\nchoose wheel }',
+    },
+    {
       finds: 'not-in-place',
       bad: `${PUMP}\nremove impeller and discard\nmove impeller to new pump\n${PUMP_BACK}`,
       good: `${PUMP}\n${PUMP_BACK}`,

@@ -58,6 +58,9 @@ export interface ItemState {
 
   clean: boolean;
 
+  /** The line that chose it, until it goes in. */
+  chosenBy: Cause | undefined;
+
   /** Tools and fixtures. */
   inPlace: boolean;
   inPlaceBy: Cause;
@@ -86,6 +89,8 @@ export interface State {
   bypasses: Map<Item, Cause>;
   /** What each tool in place as a bypass bypasses. */
   bypassTools: Map<Item, Item>;
+  /** In a repeat: what went in since it began. */
+  putIn?: Set<Item> | undefined;
   /** What the whole of something was found away at the start, and the line of the header that says so. */
   foundAway: Map<Item, number>;
   /** What else the procedure before this one left (open, locked, isolated …), and the line that says so. */
@@ -155,6 +160,7 @@ function itemAtStart(item: Item, positions: ReadonlyMap<string, boolean>): ItemS
     locked: false,
     lockedBy: START,
     clean: false,
+    chosenBy: undefined,
     inPlace: false,
     inPlaceBy: START,
     on: [],
@@ -227,6 +233,7 @@ export function copyOf(state: State): State {
     handLocks: new Map(state.handLocks),
     bypasses: new Map(state.bypasses),
     bypassTools: new Map(state.bypassTools),
+    putIn: state.putIn && new Set(state.putIn),
     foundAway: state.foundAway,
     foundOtherwise: state.foundOtherwise,
   };
@@ -266,6 +273,7 @@ function copyOfItem(one: ItemState): ItemState {
     locked: one.locked,
     lockedBy: one.lockedBy,
     clean: one.clean,
+    chosenBy: one.chosenBy,
     inPlace: one.inPlace,
     inPlaceBy: one.inPlaceBy,
     on: one.on,
@@ -279,7 +287,9 @@ export function sameState(a: State, b: State): boolean {
     a.systems.every((one, id) => sameSystem(one, b.systems[id]!)) &&
     sameKeys(a.handLocks, b.handLocks) &&
     sameKeys(a.bypasses, b.bypasses) &&
-    sameKeys(a.bypassTools, b.bypassTools)
+    sameKeys(a.bypassTools, b.bypassTools) &&
+    a.putIn?.size === b.putIn?.size &&
+    [...(a.putIn ?? [])].every((item) => b.putIn?.has(item))
   );
 }
 
@@ -313,6 +323,7 @@ function sameItem(a: ItemState, b: ItemState): boolean {
     a.normally === b.normally &&
     a.locked === b.locked &&
     a.clean === b.clean &&
+    (a.chosenBy === undefined) === (b.chosenBy === undefined) &&
     a.inPlace === b.inPlace &&
     sameCause(a.placeBy, b.placeBy) &&
     sameCause(a.thrownBy, b.thrownBy) &&

@@ -6,6 +6,7 @@ import type { Action, Ref, Tail } from '../../../grammar/syntax/tree.ts';
 import { verbNamed } from '../../../grammar/tokens/verbs.ts';
 import { itemsOf } from '../../model/build.ts';
 import { bit, CLEAN, FINAL, FITTED, GONE, not, OFF, OUT, YES } from '../aspects.ts';
+import { choose } from '../chosen.ts';
 import { apart } from '../geometry.ts';
 import type { Run } from '../run.ts';
 import { atHand, reach, storyOf } from './common.ts';
@@ -175,6 +176,10 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
   inspect: (run, items) => looking(run, items),
   record: (run, items) => looking(run, items),
   send: (run, items) => looking(run, items),
+  choose: (run, items) => {
+    looking(run, items);
+    choose(run, items);
+  },
   check: (run, items) => {
     inPlace(run, items, {});
     // A checked fastener has been worked on: it may be tightened again.
