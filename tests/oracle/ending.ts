@@ -57,10 +57,11 @@ export function ending(w: Work, claims: readonly Claim[]): void {
   for (const [item, by] of w.state.bypasses) if (!claimed.has(item)) left('bypass-left', by);
   systemsLeft(w, claimedSystems, left);
   for (const item of w.model.items) {
-    const { chosenBy } = stateOf(w, item);
+    const { chosenBy, passedOver } = stateOf(w, item);
     const by = causeOf(stateOf(w, item), item);
     const missed = isAway(stateOf(w, item), item) && (by !== START || w.state.foundAway.has(item));
-    if (chosenBy !== undefined && !missed && !claimedOff.has(item)) left('chosen-not-fitted', chosenBy);
+    if (chosenBy !== undefined && passedOver && !missed && !claimedOff.has(item))
+      left('chosen-not-fitted', chosenBy);
   }
 }
 

@@ -5,7 +5,7 @@
 import { ending } from './ending.ts';
 import type { Model, Variants } from './model.ts';
 import { holdsFor } from './model.ts';
-import type { Work } from './needs.ts';
+import { passOver, type Work } from './needs.ts';
 import { perform, things } from './perform.ts';
 import type { Reading } from './reader.ts';
 import { reversed } from './reverse.ts';
@@ -191,7 +191,7 @@ export class Execution {
         const inner = cases.some((one) => one.work.state.putIn);
         if (!inner) for (const one of cases) one.work.state.putIn = new Set();
         const after = this.block(statement.body, cases);
-        if (!inner) for (const one of after) usedInAnyRound(one.work.state);
+        if (!inner) for (const one of after) usedInAnyRound(this.model, one.work.state);
         const { otherwise, line } = statement;
         if (!otherwise) return after;
         const givenUp = after.map((one) => this.fork(one, `line ${line}: given up`));
@@ -313,8 +313,10 @@ function closedWithout(model: Model, state: State, claim: Claim): boolean {
 }
 
 /** What one round of a repeat chooses, another round of it may put in. */
-function usedInAnyRound(state: State): void {
-  for (const item of state.putIn ?? []) state.items[item.id]!.chosenBy = undefined;
+function usedInAnyRound(model: Model, state: State): void {
+  for (const item of state.putIn ?? [])
+    Object.assign(state.items[item.id]!, { chosenBy: undefined, passedOver: false });
+  for (const item of state.putIn ?? []) passOver(model, state, item);
   state.putIn = undefined;
 }
 

@@ -91,8 +91,18 @@ export function together(w: Work, items: readonly Item[], grounded: boolean): bo
 
 /** It goes in (a fastener: or is worked on in its hole): what was chosen is used. */
 export function wentIn(w: Work, item: Item): void {
-  stateOf(w, item).chosenBy = undefined;
+  Object.assign(stateOf(w, item), { chosenBy: undefined, passedOver: false });
   w.state.putIn?.add(item);
+  passOver(w.model, w.state, item);
+}
+
+/** What was chosen and is still to be put in when another one of its kind, or what covers it, is. */
+export function passOver(model: Model, state: State, item: Item): void {
+  for (const other of model.items) {
+    const one = state.items[other.id]!;
+    const over = isPlaced(item) && (other.under.includes(item) || item.seals.includes(other));
+    if (one.chosenBy !== undefined && (over || other.declaration === item.declaration)) one.passedOver = true;
+  }
 }
 
 /** True where the thing is where it can cover another. */

@@ -207,7 +207,8 @@ function onItems(w: Work, action: Action, items: readonly Item[]): void {
     case 'send':
       each(items, (item) => {
         mustNotBeGone(w, item);
-        if (action.verb === 'choose') stateOf(w, item).chosenBy = w.line;
+        if (action.verb === 'choose')
+          Object.assign(stateOf(w, item), { chosenBy: w.line, passedOver: false });
       });
       return;
     case 'discard':

@@ -488,13 +488,18 @@ export const ROWS: Record<string, Row[]> = {
     { finds: 'not-in-place', bad: 'remove wheel\nalign wheel\nrefit wheel', good: 'align wheel' },
     {
       finds: 'chosen-not-fitted',
-      bad: 'remove wheel\nrefit wheel\nchoose wheel',
-      good: 'remove wheel\nchoose wheel\nrefit wheel',
+      bad: `${LID}\nchoose gear\n${LID_BACK}`,
+      good: `${LID}\nchoose gear\nremove gear\nfit gear\n${LID_BACK}`,
     },
     {
       finds: 'chosen-not-fitted',
-      bad: 'repeat until "it runs true" { choose wheel }',
-      good: 'repeat until "it runs true" { remove wheel\nfit wheel\nchoose wheel }',
+      bad: 'choose base-bolts\nloosen base-bolts #1\ntighten base-bolts #1',
+      good: 'choose wheel',
+    },
+    {
+      finds: 'chosen-not-fitted',
+      bad: `repeat until "it runs true" { ${LID}\nchoose gear\n${LID_BACK} }`,
+      good: `repeat until "it runs true" { ${LID}\nremove gear\nfit gear\n${LID_BACK}\nchoose gear }`,
     },
     {
       finds: 'not-in-place',

@@ -60,6 +60,8 @@ export interface ItemState {
 
   /** The line that chose it, until it goes in. */
   chosenBy: Cause | undefined;
+  /** Since then another one of its kind went in, or what covers it went back. */
+  passedOver: boolean;
 
   /** Tools and fixtures. */
   inPlace: boolean;
@@ -161,6 +163,7 @@ function itemAtStart(item: Item, positions: ReadonlyMap<string, boolean>): ItemS
     lockedBy: START,
     clean: false,
     chosenBy: undefined,
+    passedOver: false,
     inPlace: false,
     inPlaceBy: START,
     on: [],
@@ -274,6 +277,7 @@ function copyOfItem(one: ItemState): ItemState {
     lockedBy: one.lockedBy,
     clean: one.clean,
     chosenBy: one.chosenBy,
+    passedOver: one.passedOver,
     inPlace: one.inPlace,
     inPlaceBy: one.inPlaceBy,
     on: one.on,
@@ -324,6 +328,7 @@ function sameItem(a: ItemState, b: ItemState): boolean {
     a.locked === b.locked &&
     a.clean === b.clean &&
     (a.chosenBy === undefined) === (b.chosenBy === undefined) &&
+    a.passedOver === b.passedOver &&
     a.inPlace === b.inPlace &&
     sameCause(a.placeBy, b.placeBy) &&
     sameCause(a.thrownBy, b.thrownBy) &&

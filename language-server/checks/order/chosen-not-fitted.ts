@@ -11,8 +11,9 @@ A shim, a bearing shell or a bolt is chosen in order to go in. Where a step choo
 that puts it in, the old one stays, or none is in. Where shims are shared out between two places, it is easy to fit one pack
 and to forget that the other place has to be opened, too.
 
-In a repeat every step of it counts: what one round chooses, the next one may fit. What \`ends with\` says is off may be put
-in by another procedure.`,
+It is told where the place is closed again (what covers it goes back) or where another one of the group goes in. A procedure
+that only measures and chooses leaves the rest to the one that uses it. In a repeat every step of it counts: what one round
+chooses, the next one may fit.`,
   source:
     'US Army TM 5-3805-261-34, paragraph 10-4: shims are shared out between two covers, and only one cover is opened (case 12)',
   bad: `

@@ -25,7 +25,7 @@ procedure measure-gap "Measure the gap" for mill
   starts with packing off
               ^^^^^^^^^^^
 {
-  measure gap between cover and box as gap
+  measure gap between cover and box "Write it down."
   remove cover
   fit packing
   refit cover
@@ -41,7 +41,7 @@ procedure measure-gap "Measure the gap" for mill
   starts with cover, packing off
 {
   trial fit cover
-  measure gap between cover and box as gap
+  measure gap between cover and box "Write it down."
   remove cover
   fit packing
   refit cover
