@@ -6,23 +6,28 @@
 import { RIGHT } from '../mutation/right.ts';
 import { rows, trySeeds } from '../mutation/try-seeds.ts';
 
-const results = RIGHT.map((path) => trySeeds(path));
+const results = RIGHT.map((path) => trySeeds(path, 1, true));
 const all = rows(results.flatMap(({ tried }) => tried));
 const lines = all.map((row) => {
   const by = row.by.slice(0, 4).map(([check, count]) => `${check} ${count}`);
-  return `| ${row.kind} | ${row.seeded} | ${row.found} | ${row.byItsOwn} | ${row.noFault} | ${row.missed.length} | ${by.join(', ')} |`;
+  return `| ${row.kind} | ${row.seeded} | ${row.found} | ${row.alsoWrong} | ${row.byItsOwn} | ${row.noFault} | ${row.open.length} | ${by.join(', ')} |`;
 });
 process.stdout.write(
   `${[
-    '| seeded fault | seeded | found | by its own check | no fault | not found | by |',
-    '|---|---|---|---|---|---|---|',
+    '| seeded fault | seeded | found | of these wrong for the executor | by its own check | no fault for the executor | open | by |',
+    '|---|---|---|---|---|---|---|---|',
     ...lines,
   ].join(
     '\n',
   )}\n\nFindings on the ${RIGHT.length} originals: ${results.flatMap(({ onRight }) => onRight).length}\n`,
 );
-for (const { kind, missed } of all) {
-  if (missed.length === 0) continue;
-  process.stdout.write(`\nNot found, ${kind}:\n`);
-  for (const { path, seed } of missed) process.stdout.write(`  ${path}:${seed.line} ${seed.what}\n`);
+for (const { kind, open } of all) {
+  if (open.length === 0) continue;
+  process.stdout.write(`\nOpen, ${kind}:\n`);
+  for (const { path, seed, executor } of open)
+    process.stdout.write(`  ${path}:${seed.line} ${seed.what} (${executor?.join(', ')})\n`);
 }
+process.stdout.write('\nNo fault for the executor:\n');
+for (const { path, seed, checks, executor } of results.flatMap(({ tried }) => tried))
+  if (checks.length === 0 && executor?.length === 0)
+    process.stdout.write(`  ${seed.kind}: ${path}:${seed.line} ${seed.what}\n`);

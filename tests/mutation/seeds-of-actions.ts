@@ -13,9 +13,6 @@ const DROPPED: Readonly<Record<string, SeedKind>> = {
 };
 
 export function actionSeeds(source: string, body: Block, items: Items): Seed[] {
-  const cures = [...items.values()].some(({ clauses }) =>
-    clauses.some(({ clause }) => clause === 'curing time'),
-  );
   return actionsIn(body).flatMap((action) => {
     const seed = (kind: SeedKind, text: string): Seed => ({
       kind,
@@ -30,10 +27,8 @@ export function actionSeeds(source: string, body: Block, items: Items): Seed[] {
       found.push(seed('cleaning dropped', replaced(source, action, '')));
     if (action.verb === 'check' && action.objects.some(({ name }) => isTester(items, name.text)))
       found.push(seed('tester tried on one side', replaced(source, action, '')));
-    if (action.verb === 'wait' && action.quantity && action.quantity.amounts.length > 0) {
-      const cut = seed('wait cut to a tenth', replaced(source, action.quantity, tenth(source, action)));
-      found.push(cures ? cut : { ...cut, noFault: 'nothing in the machine file cures' });
-    }
+    if (action.verb === 'wait' && action.quantity && action.quantity.amounts.length > 0)
+      found.push(seed('wait cut to a tenth', replaced(source, action.quantity, tenth(source, action))));
     for (const tail of action.tails) found.push(...tailSeeds(source, action, tail, items, seed));
     return found;
   });

@@ -1,5 +1,5 @@
 /** What a procedure says that it needs, made less: tools, supplies, time, people. */
-import type { Procedure, Ref } from '../../grammar/syntax/tree.ts';
+import type { Procedure, Ref, Span } from '../../grammar/syntax/tree.ts';
 import { actionsIn, type Items, lineAt, replaced, saidAt } from './seed-items.ts';
 import type { Seed, SeedKind } from './seeds.ts';
 
@@ -25,9 +25,10 @@ export function headerSeeds(source: string, procedure: Procedure, items: Items):
         break;
       }
       case 'supplies':
-        if (header.refs.length > 1)
-          for (const ref of header.refs)
-            add('supply left out', ref.name.text, withoutRef(source, header.refs, ref));
+        for (const one of [...header.refs, ...header.fluids.map(spanOf)]) {
+          const text = header.refs.length + header.fluids.length > 1 && withoutPiece(source, one);
+          if (text) add('supply left out', saidAt(source, one), text);
+        }
         break;
       case 'time':
         if (header.quantity)
@@ -46,6 +47,18 @@ export function headerSeeds(source: string, procedure: Procedure, items: Items):
     }
   }
   return found;
+}
+
+function spanOf({ quantity, fluid }: { quantity: Span; fluid?: Span }): Span {
+  return { start: quantity.start, end: (fluid ?? quantity).end };
+}
+
+/** The list without one of its pieces, and without the comma before or behind it. */
+function withoutPiece(source: string, { start, end }: Span): string | undefined {
+  const behind = /^\s*,\s*/.exec(source.slice(end));
+  if (behind) return replaced(source, { start, end: end + behind[0].length }, '');
+  const before = /,\s*$/.exec(source.slice(0, start));
+  return before ? replaced(source, { start: start - before[0].length, end }, '') : undefined;
 }
 
 /** The list without one of its names, and without the comma that parts it. */

@@ -1,29 +1,17 @@
 /** Notices left out, moved behind the next step, weakened, muted, or cut short. */
 import type { Block, Notice } from '../../grammar/syntax/tree.ts';
-import { type Items, lineAt, lists, replaced, saidAt } from './seed-items.ts';
+import { lineAt, lists, replaced, saidAt } from './seed-items.ts';
 import type { Seed, SeedKind } from './seeds.ts';
 
 const MILDER: Readonly<Record<string, string>> = { danger: 'caution', warning: 'notice', caution: 'note' };
 
-export function noticeSeeds(source: string, body: Block, items: Items): Seed[] {
-  const declared = new Set(
-    [...items.values()].flatMap(({ clauses }) =>
-      clauses.flatMap((clause) => (clause.clause === 'hazard' ? clause.hazards.map(({ text }) => text) : [])),
-    ),
-  );
+export function noticeSeeds(source: string, body: Block): Seed[] {
   const found: Seed[] = [];
   for (const list of lists(body)) {
     for (const [index, one] of list.entries()) {
       if (one.kind !== 'notice' || one.signal === 'note') continue;
-      const unknown = one.hazards.every(({ text }) => !declared.has(text));
       const add = (kind: SeedKind, text: string) =>
-        found.push({
-          kind,
-          line: lineAt(source, one.start),
-          what: saidAt(source, one),
-          text,
-          ...(unknown ? { noFault: 'the machine declares no such hazard' } : {}),
-        });
+        found.push({ kind, line: lineAt(source, one.start), what: saidAt(source, one), text });
       add('notice left out', replaced(source, one, ''));
       const next = list.slice(index + 1).find((other) => other.kind === 'action');
       if (next) {

@@ -42,8 +42,6 @@ export interface Seed {
   readonly line: number;
   readonly what: string;
   readonly text: string;
-  /** Why it is no fault in this machine, by what the machine file leaves unsaid: unknown is not wrong. */
-  readonly noFault?: string;
 }
 
 /** Every seed in the procedures of a file; `machine` is the text that declares what they are about. */
@@ -53,7 +51,7 @@ export function seedsOf(source: string, machine: string): Seed[] {
   return tree.items.flatMap((item) =>
     item.kind === 'procedure' && item.body
       ? [
-          ...noticeSeeds(source, item.body, items),
+          ...noticeSeeds(source, item.body),
           ...actionSeeds(source, item.body, items),
           ...headerSeeds(source, item, items),
         ]

@@ -4,7 +4,7 @@
  */
 import { Trial } from '../../language-server/features/trial.ts';
 import { memoryHost } from '../../language-server/project/project.ts';
-import { isWrong } from '../oracle/executor.ts';
+import { judge } from '../oracle/executor.ts';
 import { filesFor } from './right.ts';
 import { SEED_KINDS, type Seed, type SeedKind, seedsOf } from './seeds.ts';
 
@@ -13,21 +13,12 @@ export interface Tried {
   readonly seed: Seed;
   /** The checks that find something. */
   readonly checks: readonly string[];
-  /** The independent executor's word; it knows states only, nothing of notices, fluids and lists. */
-  readonly wrongForOracle: boolean;
+  /** What the independent executor finds; asked where the checks find nothing, or for all. */
+  readonly executor: readonly string[] | undefined;
 }
 
-/** What is about states, so that the executor's word counts. */
-const STATES: ReadonlySet<SeedKind> = new Set([
-  'proof dropped',
-  'lock dropped',
-  'cleaning dropped',
-  'bleeding dropped',
-  'filling dropped',
-]);
-
 /** Every `of`th seed of a right procedure file. */
-export function trySeeds(path: string, of = 1): { tried: Tried[]; onRight: string[] } {
+export function trySeeds(path: string, of = 1, askForAll = false): { tried: Tried[]; onRight: string[] } {
   const files = filesFor(path);
   const source = files[path]!;
   const seeds = seedsOf(source, Object.values(files).join('\n')).filter((_, index) => index % of === 0);
@@ -42,8 +33,9 @@ export function trySeeds(path: string, of = 1): { tried: Tried[]; onRight: strin
   ];
   const tried = seeds.map((seed) => {
     const checks = found(seed.text);
-    const asks = STATES.has(seed.kind) && checks.length === 0;
-    return { path, seed, checks, wrongForOracle: asks && isWrong(filesFor(path, seed.text), path) };
+    const asked = askForAll || checks.length === 0;
+    const executor = asked ? judge(filesFor(path, seed.text), path).map(({ kind }) => kind) : undefined;
+    return { path, seed, checks, executor };
   });
   return { tried, onRight: found(source) };
 }
@@ -54,10 +46,13 @@ export interface Row {
   readonly found: number;
   /** By a check that is about it. */
   readonly byItsOwn: number;
-  /** Not found, and no fault: for the independent executor, or by what the machine file leaves unsaid. */
+  /** Not found, and no fault for the independent executor. */
   readonly noFault: number;
   readonly by: readonly [string, number][];
-  readonly missed: readonly Tried[];
+  /** Not found, and wrong for the executor. */
+  readonly open: readonly Tried[];
+  /** Found, and wrong for the executor too, where it was asked. */
+  readonly alsoWrong: number;
 }
 
 export function rows(tried: readonly Tried[]): Row[] {
@@ -68,8 +63,7 @@ export function rows(tried: readonly Tried[]): Row[] {
     const by = new Map<string, number>();
     for (const { checks } of found) for (const check of checks) by.set(check, (by.get(check) ?? 0) + 1);
     const left = of.filter(({ checks }) => checks.length === 0);
-    const isNone = ({ seed, wrongForOracle }: Tried) =>
-      seed.noFault !== undefined || (STATES.has(kind) && !wrongForOracle);
+    const isNone = ({ executor }: Tried) => executor?.length === 0;
     return {
       kind,
       seeded: of.length,
@@ -77,7 +71,8 @@ export function rows(tried: readonly Tried[]): Row[] {
       byItsOwn: found.filter(({ checks }) => checks.some((check) => own.includes(check))).length,
       noFault: left.filter(isNone).length,
       by: [...by].sort((a, b) => b[1] - a[1]),
-      missed: left.filter((one) => !isNone(one)),
+      open: left.filter((one) => !isNone(one)),
+      alsoWrong: found.filter(({ executor }) => executor && executor.length > 0).length,
     };
   });
 }

@@ -1,6 +1,6 @@
 /** Walks over tokens; the small pieces that machines and procedures both need: refs, texts, quantities, conditions. */
 import type { Token } from './lexer.ts';
-import type { Condition, Ref } from './shape.ts';
+import type { Amount, Condition, Ref } from './shape.ts';
 
 /** Phrases by their first word, longer ones first. */
 export type Phrases = ReadonlyMap<string, readonly string[]>;
@@ -173,6 +173,16 @@ export class Cursor {
       else if (token.type === 'mark' && joins.includes(token.text)) this.at++;
       else return;
     }
+  }
+
+  /** As `skipQuantity`; gives its first number and unit. */
+  takeAmount(): Amount | undefined {
+    const from = this.at;
+    this.skipQuantity();
+    const tokens = this.tokens.slice(from, this.at);
+    const number = tokens.find(({ type }) => type === 'number');
+    const unit = tokens.find(({ type }) => type === 'unit');
+    return number && { value: Number(number.text), unit: unit?.text ?? '' };
   }
 
   /** From `{` to its `}`, unread. */

@@ -5,13 +5,16 @@
  * verdict. Slow and simple on purpose: it is what the product's way of carrying all cases at once is compared with.
  */
 import { Execution } from './flow.ts';
+import { headersHold } from './headers.ts';
 import type { Model, Variants } from './model.ts';
 import { holdsFor, modelOf } from './model.ts';
+import type { Work } from './needs.ts';
 import type { Reading } from './reader.ts';
 import { readAll, wholeMachine } from './reader.ts';
 import type { Machine, Procedure } from './shape.ts';
 import { doesAgain } from './statements.ts';
 import { Comparison, editBetween, type Trace } from './trace.ts';
+import { Watch } from './watch.ts';
 
 export interface Violation {
   /** The name of the finding, as in the chapter on states. */
@@ -33,6 +36,13 @@ export const KINDS: ReadonlySet<string> = new Set([
   ...['bypass-left', 'contract-broken', 'chosen-not-fitted', 'start-without-seal'],
 ]);
 
+/** What is looked at beside the states, and in the headers. */
+export const BESIDE: ReadonlySet<string> = new Set([
+  ...['caution-missing', 'caution-late', 'signal-word-weak', 'heavy-lift'],
+  ...['compound-missing', 'lubricant-missing', 'filled-before-cured', 'fluid-differs'],
+  ...['tool-unlisted', 'tool-unused', 'supply-short', 'time-differs', 'people-short'],
+]);
+
 /** What a right text went through, to compare a spoiled one with (see `trace.ts`). */
 export interface Traces {
   source: string;
@@ -48,6 +58,21 @@ export function execute(files: Readonly<Record<string, string>>, path: string): 
       if (!found.has(`${kind} ${line}`)) found.set(`${kind} ${line}`, { kind, line, cases });
     };
     new Execution(run.reading, run.procedure, run.model, run.variants, allowing(run.procedure, report)).run();
+  });
+  return [...found.values()].toSorted((a, b) => a.line - b.line || a.kind.localeCompare(b.kind));
+}
+
+/** As `execute`, and what is looked at beside the states: notices, compounds, lifting, headers. */
+export function judge(files: Readonly<Record<string, string>>, path: string): Violation[] {
+  const found = new Map<string, Violation>();
+  everyRun(files, path, ({ reading, procedure, model, variants, machine }) => {
+    const add = (kind: string, line: number, cases: string) => {
+      if (!found.has(`${kind} ${line}`)) found.set(`${kind} ${line}`, { kind, line, cases });
+    };
+    const report = allowing(procedure, add);
+    headersHold(reading, procedure, machine, (kind, line) => report(kind, line, ''));
+    const watch = (w: Work) => new Watch(w, procedure.people);
+    new Execution(reading, procedure, model, variants, report, watch).run();
   });
   return [...found.values()].toSorted((a, b) => a.line - b.line || a.kind.localeCompare(b.kind));
 }
@@ -91,6 +116,7 @@ interface Run {
   procedure: Procedure;
   model: Model;
   variants: Variants;
+  machine: Machine;
   key: string;
 }
 
@@ -104,7 +130,7 @@ function everyRun(files: Readonly<Record<string, string>>, path: string, act: (r
         const key = JSON.stringify(variants);
         const model = models.get(key) ?? modelOf(machine, variants);
         models.set(key, model);
-        act({ reading, procedure, model, variants, key: `${procedure.name} ${name} ${key}` });
+        act({ reading, procedure, model, variants, machine, key: `${procedure.name} ${name} ${key}` });
       }
     }
   }

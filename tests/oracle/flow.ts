@@ -5,7 +5,7 @@
 import { ending } from './ending.ts';
 import type { Model, Variants } from './model.ts';
 import { holdsFor } from './model.ts';
-import { passOver, type Work } from './needs.ts';
+import { passOver, type Watch, type Work } from './needs.ts';
 import { perform, things } from './perform.ts';
 import type { Reading } from './reader.ts';
 import { reversed } from './reverse.ts';
@@ -53,8 +53,18 @@ export class Execution {
   private depth = 0;
   private trace: Trace | undefined;
   private like: Comparison | undefined;
+  private readonly watch: ((w: Work) => Watch) | undefined;
 
-  constructor(reading: Reading, procedure: Procedure, model: Model, variants: Variants, report: Report) {
+  /** With `watch`: looks at more than the states, in every case. */
+  constructor(
+    reading: Reading,
+    procedure: Procedure,
+    model: Model,
+    variants: Variants,
+    report: Report,
+    watch?: (w: Work) => Watch,
+  ) {
+    this.watch = watch;
     this.reading = reading;
     this.procedure = procedure;
     this.model = model;
@@ -80,9 +90,14 @@ export class Execution {
       first.work.line = claim.line;
       if (!before && closedWithout(this.model, state, claim)) first.work.report('start-without-seal');
     }
-    const cases = this.plain(this.procedure.body!, [first]);
+    if (this.watch) first.work.watch = this.watch(first.work);
+    const body = this.procedure.body!;
+    const cases = this.watch ? this.block(body, [first]) : this.plain(body, [first]);
     if (cases === 'as before') return;
-    for (const one of this.resumed(cases)) if (!one.continues) ending(one.work, this.procedure.ends);
+    for (const one of this.resumed(cases)) {
+      one.work.watch?.finish(one.work);
+      if (!one.continues) ending(one.work, this.procedure.ends);
+    }
   }
 
   /** Runs and keeps the cases as they were after each plain statement. */
@@ -136,6 +151,7 @@ export class Execution {
       { ...from.axes },
       label === undefined ? from.trail : [...from.trail, label],
     );
+    if (from.work.watch) work.watch = from.work.watch.copy(work);
     one.answers = new Map(from.answers);
     one.continues = from.continues;
     return one;
@@ -170,9 +186,14 @@ export class Execution {
   private statement(statement: Statement, cases: Case[]): Case[] {
     switch (statement.kind) {
       case 'action':
-        for (const one of cases) perform(one.work, statement);
+        for (const { work } of cases) {
+          work.watch?.before(work, statement);
+          perform(work, statement);
+          work.watch?.after(work, statement);
+        }
         return statement.outcomes.length > 0 ? this.outcomes(statement, cases) : cases;
       case 'task':
+        return this.within(false, cases, (inside) => this.block(statement.body, inside));
       case 'step':
       case 'hold':
         return this.block(statement.body, cases);
@@ -208,10 +229,22 @@ export class Execution {
         return this.doNamed(statement.name, statement.line, cases);
       case 'stop':
         return [];
+      case 'notice':
+        for (const { work } of cases)
+          work.watch?.notices.notice(statement.hazards, statement.signal, statement.line);
+        return cases;
       case 'continues':
         for (const one of cases) one.continues = true;
         return cases;
     }
+  }
+
+  /** A task, or (`other`) another procedure: what was said in it does not count after it. */
+  private within(other: boolean, cases: Case[], act: (cases: Case[]) => Case[]): Case[] {
+    for (const { work } of cases) work.watch?.enter(other);
+    const after = act(cases);
+    for (const { work } of after) work.watch?.leave(work, other);
+    return after;
   }
 
   private outcomes(action: Action, cases: Case[]): Case[] {
@@ -291,12 +324,14 @@ export class Execution {
   private doNamed(name: string, line: number, cases: Case[]): Case[] {
     if (++this.depth > 10) throw new Error(`${name} does itself`);
     const other = this.reading.procedures.get(name);
-    const body = findTask(this.procedure.body!, name) ?? other?.body;
+    const own = findTask(this.procedure.body!, name);
+    const body = own ?? other?.body;
     if (!body && !other) throw new Error(`no task or procedure ${name}`);
-    const after = body ? this.block(body, cases) : cases;
+    const after = body ? this.within(!own, cases, (inside) => this.block(body, inside)) : cases;
     if (!body) {
       for (const claim of other!.ends)
         for (const one of after) makeSo(this.model, one.work.state, claim, line);
+      for (const { work } of after) work.watch?.notices.handOver(work);
     }
     this.depth--;
     return after;
@@ -329,6 +364,6 @@ function merged(cases: Case[]): Case[] {
 }
 
 export function sameCase(a: Case, b: Case): boolean {
-  const asked = (one: Case) => JSON.stringify([one.axes, [...one.answers]]);
+  const asked = (one: Case) => JSON.stringify([one.axes, [...one.answers], one.work.watch?.key()]);
   return a.continues === b.continues && asked(a) === asked(b) && sameState(a.work.state, b.work.state);
 }

@@ -4,8 +4,24 @@
  */
 import type { Item, Model, System } from './model.ts';
 import { isPointOf } from './model.ts';
+import type { Action } from './shape.ts';
 import type { Cause, ItemState, State, SystemState } from './state.ts';
 import { ASSUMED, conditionHolds, START } from './state.ts';
+
+/** See `watch.ts`. */
+export interface Watch {
+  copy(w: Work): Watch;
+  key(): string;
+  enter(other: boolean): void;
+  leave(w: Work, other: boolean): void;
+  before(w: Work, action: Action): void;
+  after(w: Work, action: Action): void;
+  finish(w: Work): void;
+  readonly notices: {
+    notice(hazards: readonly string[], signal: string, line: number): void;
+    handOver(w: Work): void;
+  };
+}
 
 export interface Work {
   model: Model;
@@ -15,6 +31,8 @@ export interface Work {
   report: (kind: string, line?: number) => void;
   /** Loop variables. */
   bound: Map<string, string>;
+  /** What is looked at beside the states, where that is asked for. */
+  watch?: Watch;
 }
 
 export function stateOf(w: Work, item: Item): ItemState {

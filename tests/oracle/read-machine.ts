@@ -92,8 +92,8 @@ export function skipLine(c: Cursor): void {
 
 function readDeclaration(c: Cursor): Declaration {
   const kind = c.needWord();
-  const declaration: Declaration = { kind, name: c.needWord(), clauses: [] };
-  c.takeText();
+  const declaration: Declaration = { kind, name: c.needWord(), title: '', clauses: [] };
+  declaration.title = c.takeText() ?? '';
   for (;;) {
     const token = c.peek();
     if (!token || c.mark('}') || (token.begins && atItem(c))) return declaration;
@@ -118,17 +118,17 @@ function readClause(c: Cursor): Clause {
       c.next();
     }
   } else if (WITH_TEXT.includes(name)) c.takeText();
-  else if (WITH_QUANTITY.includes(name)) c.skipQuantity();
+  else if (WITH_QUANTITY.includes(name)) takeAmount(c, clause);
   else if (name === 'positions') clause.names = c.names();
   else if (name === 'only') clause.condition = c.condition();
   else if (name === 'hazard') {
-    c.names();
-    takeHarm(c);
-    if (c.takeWords('when')) c.names();
-    takeHarm(c);
+    clause.names = c.names();
+    takeHarm(c, clause);
+    if (c.takeWords('when')) clause.when = c.names();
+    takeHarm(c, clause);
   } else if (name === 'holds') {
-    c.skipQuantity();
-    if (c.peek()?.type === 'word' && !c.isOneOf(CLAUSES) && !c.peek()!.begins) c.ref();
+    takeAmount(c, clause);
+    if (c.peek()?.type === 'word' && !c.isOneOf(CLAUSES) && !c.peek()!.begins) clause.refs = [c.ref()];
   } else if (name === 'normally') clause.names = [c.needWord()];
   else if (name === 'also called') {
     do c.takeText();
@@ -138,9 +138,14 @@ function readClause(c: Cursor): Clause {
   return clause;
 }
 
-/** How bad a hazard is has no bearing on states. */
-function takeHarm(c: Cursor): void {
-  for (const harm of ['will kill', 'can kill', 'can hurt', 'can damage']) if (c.takeWords(harm)) return;
+function takeHarm(c: Cursor, clause: Clause): void {
+  for (const harm of ['will kill', 'can kill', 'can hurt', 'can damage'])
+    if (c.takeWords(harm)) clause.harm = harm;
+}
+
+function takeAmount(c: Cursor, clause: Clause): void {
+  const amount = c.takeAmount();
+  if (amount) clause.amount = amount;
 }
 
 /** Threads, classes, layouts and orders: everything up to the next clause. */

@@ -100,6 +100,9 @@ export function readProcedure(c: Cursor): Procedure {
     machines: [],
     starts: [],
     ends: [],
+    tools: [],
+    supplies: [],
+    stock: [],
     allows: [],
     start: c.peek()?.start ?? 0,
     end: 0,
@@ -125,11 +128,26 @@ function readHeader(c: Cursor, procedure: Procedure): void {
     procedure.startsWhere = { name: c.needWord(), line };
     if (!c.takeWords('ends')) c.fail('ends');
   } else if (header === 'only') procedure.only = c.condition();
-  else if (header === undefined) c.fail('a header');
+  else if (header === 'tools') procedure.tools = c.refs();
+  else if (header === 'supplies') readSupplies(c, procedure);
+  else if (header === 'people') procedure.people = c.needNumber();
+  else if (header === 'time') {
+    const time = c.takeAmount();
+    if (time) procedure.time = time;
+  } else if (header === undefined) c.fail('a header');
   else {
     const begins = () => c.isOneOf(HEADERS) && c.tokens[c.at - 1]?.text !== ',';
     while (c.peek() && !c.mark('{') && !begins()) c.next();
   }
+}
+
+function readSupplies(c: Cursor, procedure: Procedure): void {
+  do {
+    const amount = c.peek()?.type === 'number' ? c.takeAmount() : undefined;
+    const ref = c.ref();
+    if (amount) procedure.stock.push({ amount, fluid: ref.name });
+    else procedure.supplies.push(ref);
+  } while (c.separator());
 }
 
 function readClaims(c: Cursor): Claim[] {
@@ -193,10 +211,11 @@ function readStatement(c: Cursor, procedure: Procedure): Statement | undefined {
 
 /** Gives `nothing` for what has no bearing on the state (read over), `action` where an action stands (unread). */
 function readFlow(c: Cursor, block: () => Block): Unplaced<Flow> | 'nothing' | 'action' {
-  if (c.takeOneOf(SIGNALS) !== undefined) {
-    while (c.peek()?.type === 'word' && !c.peek()!.begins) c.names();
-    c.takeText();
-    return 'nothing';
+  const signal = c.takeOneOf(SIGNALS);
+  if (signal !== undefined) {
+    const hazards: string[] = [];
+    while (c.peek()?.type === 'word' && !c.peek()!.begins) hazards.push(...c.names());
+    return { kind: 'notice', signal, hazards, text: c.takeText() ?? '' };
   }
   if (c.takeWords('value')) {
     skipLine(c);
@@ -273,18 +292,25 @@ function readAction(c: Cursor, procedure: Procedure): Action {
     until: false,
     at: false,
     outcomes: [],
+    amounts: [],
+    texts: [],
     start: first.start,
     end: first.end,
     line: first.line,
   };
   if (TOPIC_FIRST.includes(action.verb)) readTopic(c, action);
-  else if (NO_OBJECT.includes(action.verb)) c.skipQuantity();
+  else if (NO_OBJECT.includes(action.verb)) readTime(c, action);
   else readObjects(c, action);
   while (readTail(c, action));
   if (c.mark('{')) readOutcomes(c, action, procedure);
   while (readTail(c, action));
   action.end = c.tokens[c.at - 1]!.end;
   return action;
+}
+
+function readTime(c: Cursor, action: Action): void {
+  const time = c.takeAmount();
+  if (time) action.time = time;
 }
 
 function readObjects(c: Cursor, action: Action): void {
@@ -331,7 +357,11 @@ function readOutcomes(c: Cursor, action: Action, procedure: Procedure): void {
 
 /** Reads one tail, or gives false where the action ends. */
 function readTail(c: Cursor, action: Action): boolean {
-  if (c.takeText() !== undefined) return true;
+  const text = c.takeText();
+  if (text !== undefined) {
+    action.texts.push(text);
+    return true;
+  }
   if (c.words('for each')) return false;
   const tail = c.takeOneOf(TAILS);
   switch (tail) {
@@ -341,10 +371,16 @@ function readTail(c: Cursor, action: Action): boolean {
       if (c.peek()?.type !== 'number') action.with.push(...c.refs());
       else {
         // `with 2 people`, `with 1.2 L pump-oil`
-        c.skipQuantity();
+        const amount = c.takeAmount()!;
         const tailNext = c.isOneOf(TAILS);
-        if (!c.takeWords('people') && c.peek()?.type === 'word' && !c.peek()!.begins && !tailNext) c.ref();
+        if (c.takeWords('people')) action.people = amount.value;
+        else if (c.peek()?.type === 'word' && !c.peek()!.begins && !tailNext) {
+          action.amounts.push({ amount, fluid: c.ref().name });
+        } else action.amounts.push({ amount });
       }
+      return true;
+    case 'for':
+      readTime(c, action);
       return true;
     case 'holding':
       c.refs();

@@ -44,7 +44,8 @@ export function reversed(task: Block, except: readonly Ref[], line: number): Blo
       statements.push(turned);
     } else if (statement.kind === 'step' || statement.kind === 'hold' || statement.kind === 'for each') {
       statements.push({ ...statement, body: reversed(statement.body, except, line) });
-    } else throw new Error(`line ${line}: the oracle cannot reverse ${statement.kind}`);
+    } else if (statement.kind !== 'notice')
+      throw new Error(`line ${line}: the oracle cannot reverse ${statement.kind}`);
   }
   return { statements };
 }

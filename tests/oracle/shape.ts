@@ -35,11 +35,23 @@ export interface Clause {
   condition?: Condition;
   stages: Stage[];
   toYield: boolean;
+  /** Of `hazard`: how bad it is at its worst, and during what. */
+  harm?: string;
+  when?: string[];
+  /** The first number and unit of a quantity. */
+  amount?: Amount;
+}
+
+export interface Amount {
+  value: number;
+  unit: string;
 }
 
 export interface Declaration {
   kind: string;
   name: string;
+  /** What readers are told it is called. */
+  title: string;
   clauses: Clause[];
 }
 
@@ -76,6 +88,14 @@ export interface Action extends Placed {
   /** Percent; NaN where the pass has no percentage. */
   pass?: number;
   outcomes: Block[];
+  /** `with 2 people` */
+  people?: number;
+  /** `with 1.2 L pump-oil` */
+  amounts: { amount: Amount; fluid?: string }[];
+  /** `wait 5 min`, `for 5 min`. */
+  time?: Amount;
+  /** What it says to the reader. */
+  texts: string[];
 }
 
 export interface Block {
@@ -100,6 +120,7 @@ export type Flow = Placed &
     | { kind: 'reverse'; task: string; except: Ref[] }
     | { kind: 'do'; name: string }
     | { kind: 'stop' | 'continues' }
+    | { kind: 'notice'; signal: string; hazards: string[]; text: string }
   );
 
 export type Statement = Action | Flow;
@@ -111,6 +132,12 @@ export interface Procedure {
   startsWhere?: { name: string; line: number };
   ends: Claim[];
   only?: Condition;
+  tools: Ref[];
+  supplies: Ref[];
+  /** Amounts of fluid after `supplies`. */
+  stock: { amount: Amount; fluid: string }[];
+  people?: number;
+  time?: Amount;
   /** Missing where the procedure is printed elsewhere. */
   body?: Block;
   /** `allow check because "…"`: holds for the statement after it, as lines. */

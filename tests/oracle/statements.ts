@@ -19,6 +19,7 @@ const LOOKING = [
 export function onlyLooks(block: Block): boolean {
   return block.statements.every((statement) => {
     if (statement.kind === 'step' || statement.kind === 'hold') return onlyLooks(statement.body);
+    if (statement.kind === 'notice') return true;
     return (
       statement.kind === 'action' && LOOKING.includes(statement.verb) && statement.outcomes.every(onlyLooks)
     );
