@@ -86,8 +86,7 @@ export class StateView implements TreeDataProvider<Node>, Disposable {
       const item = new TreeItem(state, TreeItemCollapsibleState.Expanded);
       item.id = state;
       item.description = String(things.length);
-      const icon = ICONS[state];
-      if (icon) item.iconPath = new ThemeIcon(icon);
+      item.iconPath = new ThemeIcon(ICONS[state] ?? 'circle-outline');
       return item;
     }
     const { thing, state } = node;

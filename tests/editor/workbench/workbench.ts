@@ -14,7 +14,7 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
-import type { Browser, FrameLocator, Locator, Page } from 'playwright-core';
+import type { Browser, Frame, Locator, Page } from 'playwright-core';
 import { openBrowser } from '../../browser/browser.ts';
 import { VSCODE } from './install.mjs';
 
@@ -229,21 +229,24 @@ export class Workbench {
 
   /** A row of the view "Machine at the Cursor". */
   state(words: string | RegExp): Locator {
-    return this.page
-      .locator('.pane', { has: this.page.locator('.pane-header', { hasText: /machine at the cursor/i }) })
-      .locator('.monaco-list-row', { hasText: words });
+    return this.page.locator('[aria-label*="Machine at the Cursor"] .monaco-list-row', { hasText: words });
   }
 
   get status(): Locator {
     return this.page.locator('#dowel\\.dowel\\.dowel\\.status, [id$="dowel.status"]');
   }
 
-  /** The page inside the panel whose tab begins with these words. */
-  panel(words: 'Page' | 'Map' | 'Chart'): FrameLocator {
-    const kind = { Page: 'preview', Map: 'map', Chart: 'chart' }[words];
-    return this.page
-      .frameLocator(`iframe.webview.ready[src*="dowel.${kind}"], iframe.webview.ready[name*="${kind}"]`)
-      .frameLocator('#active-frame');
+  /** The page inside a panel, once it is there. */
+  async panel(kind: 'preview' | 'map' | 'chart'): Promise<Frame> {
+    for (let end = Date.now() + 60_000; Date.now() < end; ) {
+      for (const frame of this.page.frames()) {
+        // A frame that goes away while it is asked is not the one.
+        const found = await frame.$(`body.dowel-${kind}`).catch(() => null);
+        if (found) return frame;
+      }
+      await this.page.waitForTimeout(200);
+    }
+    throw new Error(`There is no panel with the ${kind}.`);
   }
 
   text(name: string): string {
