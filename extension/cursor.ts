@@ -25,7 +25,8 @@ export class Cursor implements Disposable {
     this.subscriptions = [
       window.onDidChangeActiveTextEditor((editor) => this.take(editor)),
       window.onDidChangeTextEditorSelection(({ textEditor }) => {
-        if (textEditor === window.activeTextEditor) this.take(textEditor);
+        // A panel that has the focus moves the cursor of a text that has not.
+        if (!window.activeTextEditor || textEditor === window.activeTextEditor) this.take(textEditor);
       }),
       workspace.onDidChangeTextDocument(({ document }) => {
         if (document.languageId === 'dowel') this.soon(true);

@@ -78,8 +78,7 @@ describe('at work', () => {
       .locator('.step .do', { hasText: /springs/i })
       .last()
       .click();
-    await bench.page.locator('.statusbar-item', { hasText: /^Ln (54|55),/ }).waitFor();
-    await page.locator('.dowel-here', { hasText: /springs/i }).waitFor();
+    await page.locator('.dowel-here', { hasText: /refit the eight brake springs/i }).waitFor();
     await bench.shot('5-page');
   });
 
@@ -100,7 +99,7 @@ describe('at work', () => {
     await bench.command('Dowel: Show the Chart of Stripping and Rebuilding');
     const chart = await bench.panel('chart');
     await chart.locator('g[data-step][data-thing~="springs"]').first().click({ timeout: 60_000 });
-    await bench.page.locator('.statusbar-item', { hasText: /^Ln 40,/ }).waitFor();
+    await chart.locator('.dowel-here[data-thing~="springs"]').first().waitFor();
     await bench.shot('7-chart');
   });
 
