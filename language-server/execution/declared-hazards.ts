@@ -40,6 +40,18 @@ export interface Meeting {
   readonly begins: boolean;
 }
 
+const gathered = new WeakMap<Model, DeclaredHazards>();
+
+/** The hazards of a machine; gathered once for all its procedures, since they never change. */
+export function declaredHazards(model: Model): DeclaredHazards {
+  let hazards = gathered.get(model);
+  if (!hazards) {
+    hazards = new DeclaredHazards(model);
+    gathered.set(model, hazards);
+  }
+  return hazards;
+}
+
 export class DeclaredHazards {
   readonly all: DeclaredHazard[] = [];
   private readonly byItem = new Map<number, DeclaredHazard[]>();

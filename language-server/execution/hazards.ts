@@ -26,7 +26,12 @@ import {
 import type { Fact } from '../model/facts.ts';
 import { bit, DRAINED, YES } from './aspects.ts';
 import { type CaseSet, NONE } from './cases.ts';
-import { type DeclaredHazard, DeclaredHazards, type Meeting } from './declared-hazards.ts';
+import {
+  type DeclaredHazard,
+  type DeclaredHazards,
+  declaredHazards,
+  type Meeting,
+} from './declared-hazards.ts';
 import { type Behind, NoticesBehind } from './notices-behind.ts';
 import type { Run } from './run.ts';
 import type { Watcher } from './watch.ts';
@@ -113,7 +118,7 @@ export class HazardWatch implements Watcher {
   constructor(run: Run, convention: Convention = DEFAULT_CONVENTION) {
     this.run = run;
     this.convention = convention;
-    this.hazards = new DeclaredHazards(run.model);
+    this.hazards = declaredHazards(run.model);
     this.behind = new NoticesBehind(run.cases);
     for (const declared of this.hazards.all) {
       const course: Course = {

@@ -8,7 +8,7 @@ import type { Action, Procedure } from '../../grammar/syntax/tree.ts';
 import { type LiftingGuideline, MOST_IN_A_TEAM, mostByHand } from '../hazards/index.ts';
 import { bandIn, readTyped } from '../model/fastening-amounts.ts';
 import { clauseOf } from '../model/fastening-declared.ts';
-import type { Thing } from '../model/model.ts';
+import type { Model, Thing } from '../model/model.ts';
 import { bit, NO, OFF, PLACED } from './aspects.ts';
 import { type CaseSet, NONE } from './cases.ts';
 import { movedWith } from './geometry.ts';
@@ -43,19 +43,14 @@ interface Weight {
 
 export class LiftWatch implements Watcher {
   private readonly run: Run;
-  private readonly masses = new Map<number, number>();
+  private readonly masses: ReadonlyMap<number, number>;
   private readonly stated: number | undefined;
   private readonly guideline: LiftingGuideline;
 
   constructor(run: Run, procedure: Procedure, guideline: LiftingGuideline = 'hse') {
     this.run = run;
     this.guideline = guideline;
-    for (const thing of run.model.things) {
-      const mass = massOf(run, thing);
-      if (mass === undefined) continue;
-      for (let item = thing.first; item < thing.first + thing.positions.length; item++)
-        this.masses.set(item, mass);
-    }
+    this.masses = massesOf(run.model);
     const header = procedure.headers.find((one) => one.header === 'people');
     this.stated = header?.header === 'people' ? header.count : undefined;
   }
@@ -124,8 +119,26 @@ export class LiftWatch implements Watcher {
 }
 
 /** kg, the low end where a range is declared; of each one of a group. */
-function massOf(run: Run, thing: Thing): number | undefined {
-  const read = readTyped(clauseOf(thing, 'mass')?.quantity, run.model.values);
+const weighed = new WeakMap<Model, ReadonlyMap<number, number>>();
+
+/** Item -> kg, of what has a mass; read once for all procedures of a machine. */
+function massesOf(model: Model): ReadonlyMap<number, number> {
+  let masses = weighed.get(model);
+  if (!masses) {
+    const all = new Map<number, number>();
+    for (const thing of model.things) {
+      const mass = massOf(model, thing);
+      if (mass === undefined) continue;
+      for (let item = thing.first; item < thing.first + thing.positions.length; item++) all.set(item, mass);
+    }
+    masses = all;
+    weighed.set(model, masses);
+  }
+  return masses;
+}
+
+function massOf(model: Model, thing: Thing): number | undefined {
+  const read = readTyped(clauseOf(thing, 'mass')?.quantity, model.values);
   if (read?.unit.kind !== 'mass') return undefined;
   const { low } = bandIn(read, 'kg');
   return low > 0 ? low : undefined;
