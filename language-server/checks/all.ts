@@ -10,6 +10,8 @@ import { loopCannotEnd } from './flow/loop-cannot-end.ts';
 import { loopNotRestored } from './flow/loop-not-restored.ts';
 import { loopRunsOut } from './flow/loop-runs-out.ts';
 import { loopWithoutLimit } from './flow/loop-without-limit.ts';
+import { outcomeGoesOn } from './flow/outcome-goes-on.ts';
+import { outcomeMissing } from './flow/outcome-missing.ts';
 import { rangeGap } from './flow/range-gap.ts';
 import { rangeImpossible } from './flow/range-impossible.ts';
 import { rangeOverlap } from './flow/range-overlap.ts';
@@ -115,6 +117,8 @@ const FLOW: readonly Check[] = [
   rangeOverlap,
   rangeImpossible,
   findingWithoutAction,
+  outcomeMissing,
+  outcomeGoesOn,
   loopCannotEnd,
   loopWithoutLimit,
   loopRunsOut,

@@ -18,8 +18,7 @@ import { evaluate, type Names } from './values.ts';
 
 /**
  * Facts about a procedure: `range-gap`, `range-overlap`, `range-impossible`, `finding-without-action`,
- * `loop-cannot-end`,
- * `loop-without-limit`, `loop-runs-out`, `unit-wrong-kind`, `reference-wrong`.
+ * `outcome-missing`, `outcome-goes-on`, `loop-cannot-end`, `loop-without-limit`, `loop-runs-out`, `unit-wrong-kind`, `reference-wrong`.
  */
 export function flowFaults(model: Model, procedure: Procedure, file: Where): Fact[] {
   const facts: Fact[] = [];
