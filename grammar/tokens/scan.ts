@@ -84,6 +84,8 @@ class Scanner {
   readonly problems: SyntaxProblem[] = [];
   at = 0;
   newline = true;
+  private lineFrom = 0;
+  private lineTo = -1;
 
   constructor(text: string) {
     this.text = text;
@@ -284,9 +286,18 @@ class Scanner {
     }
   }
 
+  /** Where the line of an offset ends; looked for once a line, for lines that hold thousands of texts. */
+  private lineEnd(start: number): number {
+    if (start < this.lineFrom || start > this.lineTo) {
+      this.lineFrom = start;
+      this.lineTo = lineEnd(this.text, start);
+    }
+    return this.lineTo;
+  }
+
   private comment(): void {
     const { text, at } = this;
-    let end = lineEnd(text, at);
+    let end = this.lineEnd(at);
     while (end > at + 2 && isInlineBlank(text.charCodeAt(end - 1))) end -= 1;
     this.comments.push({ start: at, end, text: text.slice(at, end) });
     this.at = end;
@@ -294,7 +305,7 @@ class Scanner {
 
   private string(start: number, close: number): void {
     const { text } = this;
-    const lineStop = lineEnd(text, start);
+    const lineStop = this.lineEnd(start);
     let end = start + 1;
     while (end < lineStop) {
       const code = text.charCodeAt(end);
