@@ -30,7 +30,7 @@ export function ruleUses(model: Model, own?: Model['rules']): RuleUse[] {
       const faulty = faults.some(
         ({ at }) => at.file === file && body.start <= at.start && at.end <= body.end,
       );
-      const ownName = (own !== undefined || machine.items.includes(rule)) && namesUnknown(model, body);
+      const ownName = (own !== undefined || machine.items.includes(rule)) && namesOne(body);
       return {
         file,
         start: body.start,
@@ -68,13 +68,13 @@ export function idleRules(uses: readonly RuleUse[], checked: ReadonlySet<string>
     }));
 }
 
-/** A name in a machine's own rule that nothing declares is a finding of its own. */
-function namesUnknown(model: Model, body: RuleBody): boolean {
+/** A machine's own rule that names a thing is about that thing: what is wrong with the name is a finding of its own. */
+function namesOne(body: RuleBody): boolean {
   return [body.trigger, body.demanded].some((pattern) =>
     pattern?.selectors.some((selector) => {
       let inner = selector;
       while (inner.kind === 'any' && inner.of) inner = inner.of;
-      return inner.kind === 'named' && !model.byName.has(inner.ref.name.text);
+      return inner.kind === 'named';
     }),
   );
 }
