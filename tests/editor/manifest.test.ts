@@ -68,6 +68,13 @@ describe('the manifest', () => {
     ]);
   });
 
+  it('takes a name with its hyphens, in any script, as one word', () => {
+    // Without the flag `u` an editor reads `\p{L}` as four letters, finds no word and offers no completion.
+    const { pattern, flags } = JSON.parse(read('language-configuration.json')).wordPattern;
+    const words = 'remove brake-cover, Prüf-öse2 #3'.match(new RegExp(pattern, flags));
+    expect(words).toEqual(['remove', 'brake-cover', 'Prüf-öse2']);
+  });
+
   it('is ready for translation', () => {
     expect(Object.keys(JSON.parse(read('l10n/bundle.l10n.json'))).sort()).toEqual(sentencesOf(FOLDER));
   });
