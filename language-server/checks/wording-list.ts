@@ -2,6 +2,7 @@
 import type { Check } from './check.ts';
 import { latinAbbreviation } from './wording/latin-abbreviation.ts';
 import { limitMissing } from './wording/limit-missing.ts';
+import { nameAmbiguous } from './wording/name-ambiguous.ts';
 import { notImperative } from './wording/not-imperative.ts';
 import { semicolon } from './wording/semicolon.ts';
 import { sentenceLong } from './wording/sentence-long.ts';
@@ -20,4 +21,5 @@ export const WORDING: readonly Check[] = [
   semicolon,
   limitMissing,
   twoNames,
+  nameAmbiguous,
 ];

@@ -25,6 +25,23 @@ export function startsWithThing(model: Model, text: string): boolean {
   return spoken(model).some(({ atStart }) => atStart.test(text));
 }
 
+/** Every name that sentences may use, each with all things that go by it. */
+export function namesOfThings(model: Model): { pattern: RegExp; things: Thing[] }[] {
+  const known = namesOf.get(model);
+  if (known) return known;
+  const byPattern = new Map<string, { pattern: RegExp; things: Thing[] }>();
+  for (const { pattern, thing } of spoken(model)) {
+    const one = byPattern.get(pattern.source);
+    if (!one) byPattern.set(pattern.source, { pattern, things: [thing] });
+    else if (!one.things.includes(thing)) one.things.push(thing);
+  }
+  const all = [...byPattern.values()];
+  namesOf.set(model, all);
+  return all;
+}
+
+const namesOf = new WeakMap<Model, { pattern: RegExp; things: Thing[] }[]>();
+
 function spoken(model: Model): Spoken[] {
   const known = spokenOf.get(model);
   if (known) return known;

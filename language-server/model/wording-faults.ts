@@ -1,7 +1,7 @@
 /**
  * What the sentences of a procedure are asked: length, one instruction each, commands, words that say nothing, Latin,
  * limits, one name for one thing. Facts `sentence-long`, `text-long`, `two-instructions`, `not-imperative`,
- * `vague-word`, `latin-abbreviation`, `semicolon`, `limit-missing`, `two-names`. Each is at the words it is about.
+ * `vague-word`, `latin-abbreviation`, `semicolon`, `limit-missing`, `two-names`, `name-ambiguous`. Each is at the words it is about.
  */
 import type { Action, Procedure, Written } from '../../grammar/syntax/tree.ts';
 import {
@@ -20,6 +20,7 @@ import { placeInText } from '../wording/place.ts';
 import type { Fact } from './facts.ts';
 import type { Model } from './model.ts';
 import { twoNames } from './name-uses.ts';
+import { ambiguousNames } from './shared-names.ts';
 import { type ReaderText, textsOf } from './texts-of.ts';
 
 export interface Where {
@@ -33,7 +34,11 @@ export const MOST_SENTENCES = 6;
 
 export function wordingFaults(model: Model, procedure: Procedure, file: Where): Fact[] {
   const texts = textsOf(procedure);
-  return [...texts.flatMap((text) => faultsOf(model, text, file)), ...twoNames(model, texts, file)];
+  return [
+    ...texts.flatMap((text) => faultsOf(model, text, file)),
+    ...twoNames(model, texts, file),
+    ...ambiguousNames(model, texts, file),
+  ];
 }
 
 function faultsOf(model: Model, reader: ReaderText, file: Where): Fact[] {
