@@ -123,7 +123,6 @@ describe('at work', () => {
     expect(before).toBeDefined();
     process.kill(before!, 'SIGKILL');
     await bench.page.keyboard.type('remove no-such-thing');
-    await bench.page.keyboard.press('Escape');
     await bench.page
       .locator('.notification-toast', { hasText: 'Nothing you typed is lost' })
       .waitFor({ timeout: 60_000 });
