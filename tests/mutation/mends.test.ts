@@ -28,7 +28,7 @@ const OF_EACH = 5;
 const totals = { wrong: 0, clean: 0, right: 0, kept: 0, same: 0, tries: 0 };
 
 describe('a spoiled procedure', () => {
-  it.each(RIGHT)('%s is mended', { timeout: ALL ? 7_200_000 : 120_000 }, (path) => {
+  it.each(RIGHT)('%s is mended', { timeout: ALL ? 7_200_000 : 600_000 }, (path) => {
     const unmended: string[] = [];
     for (const { text, description } of wrongMutants(path)) {
       const files = filesFor(path, text);
@@ -64,7 +64,7 @@ describe('a spoiled procedure', () => {
 });
 
 describe('several steps left out at once', () => {
-  it('are written again', { timeout: 240_000 }, () => {
+  it('are written again', { timeout: 600_000 }, () => {
     let jobs = 0;
     let clean = 0;
     for (const path of RIGHT) {

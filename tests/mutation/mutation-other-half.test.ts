@@ -3,5 +3,7 @@ import { describe, it } from 'vitest';
 import { expectAgreement, RIGHT } from './agreement.ts';
 
 describe('spoiled procedures, other half', () => {
-  it.each(RIGHT)('%s: product and oracle agree', { timeout: 300_000 }, (path) => expectAgreement(path, 1, 2));
+  it.each(RIGHT)('%s: product and oracle agree', { timeout: 1_200_000 }, (path) =>
+    expectAgreement(path, 1, 2),
+  );
 });

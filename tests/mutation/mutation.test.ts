@@ -8,5 +8,7 @@ describe('right procedures', () => {
 });
 
 describe('spoiled procedures, first half', () => {
-  it.each(RIGHT)('%s: product and oracle agree', { timeout: 300_000 }, (path) => expectAgreement(path, 0, 2));
+  it.each(RIGHT)('%s: product and oracle agree', { timeout: 1_200_000 }, (path) =>
+    expectAgreement(path, 0, 2),
+  );
 });

@@ -26,7 +26,7 @@ export function dowel(args: readonly string[], { cwd = ROOT, env = {}, uid }: Ru
   const { status, stdout, stderr, error } = spawnSync(process.execPath, [DOWEL, ...args], {
     cwd,
     encoding: 'utf8',
-    timeout: 30_000,
+    timeout: 120_000,
     maxBuffer: 64 * 1024 * 1024,
     env: { PATH: process.env.PATH, ...env },
     ...(uid === undefined ? {} : { uid }),
