@@ -14,14 +14,13 @@ import { type LoadedFile, Loader } from '../model/names.ts';
 import { ditaFiles } from '../publish/dita/dita.ts';
 import { documentsOf } from '../publish/document/build.ts';
 import type { ProcedureDocument } from '../publish/document/types.ts';
-import { machineMap } from '../publish/drawings/map.ts';
-import { mapGraph } from '../publish/drawings/map-graph.ts';
 import { orderDrawing } from '../publish/drawings/order.ts';
 import { orderPictures } from '../publish/drawings/order-pictures.ts';
 import { jsonFiles } from '../publish/json/json.ts';
 import { drawn } from '../publish/page/drawn.ts';
 import { MARKER } from '../publish/site/addresses.ts';
 import { jobDrawings } from '../publish/site/job-drawings.ts';
+import { machineMapOf } from '../publish/site/machine-map.ts';
 import { machineSheet } from '../publish/site/machine-facts.ts';
 import { MARKER_TEXT, type PublishedMachine, type PublishedProcedure, siteOf } from '../publish/site/site.ts';
 import { pageWords } from '../publish/words/page-words.ts';
@@ -143,7 +142,7 @@ function gather(path: string, loaded: readonly LoadedFile[], { texts, loader, pi
     file.machines.flatMap((machine) => {
       if (!machine.name) return [];
       const { model } = buildModel(machine, file, loader.visible(file));
-      const map = machineMap(mapGraph(model), { prefix: 'map', name: model.title });
+      const map = machineMapOf(model, words);
       const orders = orderPictures(model).flatMap((picture, at) => {
         const drawing = orderDrawing(picture, { prefix: `order-${at}` });
         return drawing
@@ -154,7 +153,7 @@ function gather(path: string, loaded: readonly LoadedFile[], { texts, loader, pi
         {
           sheet: machineSheet(model, words.kinds),
           file: inFolder(file.path),
-          drawings: [{ title: words.map, drawing: drawn(map, words.inWords) }, ...orders],
+          drawings: [...(map ? [{ title: words.map, drawing: map }] : []), ...orders],
         },
       ];
     }),

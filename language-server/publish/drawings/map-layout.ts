@@ -32,25 +32,27 @@ export interface MapLayout {
   readonly height: number;
 }
 
-const LABEL_WIDTH = 132;
+/** Widest line of a box, px: on a sheet of its own, and in a column of text or on a telephone. */
+const LABEL_WIDTH = { wide: 132, narrow: 84 } as const;
+export type MapSize = keyof typeof LABEL_WIDTH;
 export const NODE_LINE = 16;
 const MARGIN = 8;
 const MANY = 60;
 
-export function layOutMap({ nodes, edges }: MapGraph): MapLayout {
+export function layOutMap({ nodes, edges }: MapGraph, size: MapSize = 'wide'): MapLayout {
   const graph = new Graph({ directed: true, multigraph: false });
   graph.setGraph({
     rankdir: 'LR',
     // Nearly as good, and takes half the time where there is much.
     ranker: nodes.length > MANY ? 'tight-tree' : 'network-simplex',
-    nodesep: 14,
-    edgesep: 8,
-    ranksep: 22,
+    nodesep: size === 'wide' ? 14 : 10,
+    edgesep: size === 'wide' ? 8 : 5,
+    ranksep: size === 'wide' ? 22 : 12,
     marginx: MARGIN,
     marginy: MARGIN,
   });
   graph.setDefaultEdgeLabel(() => ({}));
-  const texts = new Map(nodes.map((node) => [node.name, linesOf(node)]));
+  const texts = new Map(nodes.map((node) => [node.name, linesOf(node, LABEL_WIDTH[size])]));
   for (const { name, type } of nodes) {
     const lines = texts.get(name)!;
     const widest = Math.max(...lines.map((line) => textWidth(line, SIZE)));
@@ -104,6 +106,6 @@ interface Sized extends Spot {
   height: number;
 }
 
-function linesOf({ title, count }: MapNode): string[] {
-  return wrapped(count !== undefined && count > 1 ? `${title} ×${count}` : title, LABEL_WIDTH, SIZE, 3);
+function linesOf({ title, count }: MapNode, width: number): string[] {
+  return wrapped(count !== undefined && count > 1 ? `${title} ×${count}` : title, width, SIZE, 4);
 }

@@ -5,7 +5,7 @@
 import type { Box } from './boxes.ts';
 import type { EdgeKind, MapGraph } from './map-graph.ts';
 import { EDGE_KINDS, sentencesOf } from './map-graph.ts';
-import { layOutMap, NODE_LINE, type PlacedEdge, type PlacedNode } from './map-layout.ts';
+import { layOutMap, type MapSize, NODE_LINE, type PlacedEdge, type PlacedNode } from './map-layout.ts';
 import { ACCENT, type Drawing, element, escapeText, label, PAPER, SIZE, SMALL, short, svgOf } from './svg.ts';
 
 export interface MapOptions {
@@ -15,12 +15,14 @@ export interface MapOptions {
   readonly name: string;
   /** Names of things to be seen first. */
   readonly marked?: readonly string[];
+  /** `narrow` for a column of text and a telephone. */
+  readonly size?: MapSize;
 }
 
 /** As large as it needs to be: the page lets it scroll, or makes it smaller. */
 export function machineMap(graph: MapGraph, options: MapOptions): Drawing {
-  const { prefix, name, marked = [] } = options;
-  const laid = layOutMap(graph);
+  const { prefix, name, marked = [], size } = options;
+  const laid = layOutMap(graph, size);
   const title = `How the things belong together: ${name}`;
   const sentences = sentencesOf(graph);
   const used = EDGE_KINDS.filter((kind) => graph.edges.some((edge) => edge.kind === kind));
@@ -34,7 +36,7 @@ export function machineMap(graph: MapGraph, options: MapOptions): Drawing {
       kind: 'map',
     },
     element('defs', {}, ...used.map((kind) => arrow(prefix, kind))),
-    ...laid.edges.map((edge) => lineOf(edge, prefix)),
+    ...laid.edges.map((edge) => lineOf(edge, prefix, laid)),
     ...laid.nodes.map((node, index) => boxOf(node, `${prefix}-n${index + 1}`, marked.includes(node.name))),
     ...laid.edges.map(wordOf),
   );
@@ -57,6 +59,9 @@ const DASHES: Readonly<Record<EdgeKind, string | undefined>> = {
   opens: '1 5',
   'is in': '1 3',
 };
+
+/** px between a line and the edge of the drawing. */
+const EDGE = 2;
 
 function idOf(prefix: string, kind: EdgeKind): string {
   return `${prefix}-to-${kind.replaceAll(' ', '-')}`;
@@ -85,10 +90,10 @@ function arrow(prefix: string, kind: EdgeKind): string {
   );
 }
 
-function lineOf({ from, to, kinds, points }: PlacedEdge, prefix: string): string {
+function lineOf({ from, to, kinds, points }: PlacedEdge, prefix: string, frame: Frame): string {
   const [kind] = kinds as [EdgeKind];
   return element('path', {
-    d: smooth(points),
+    d: smooth(points, frame),
     fill: 'none',
     stroke: 'currentColor',
     'stroke-width': kind === 'sits on' ? 1.75 : 1.25,
@@ -101,11 +106,20 @@ function lineOf({ from, to, kinds, points }: PlacedEdge, prefix: string): string
   });
 }
 
-/** A curve through all the points (Catmull-Rom, as Bézier pieces), so that the words stand on their lines. */
-function smooth(points: readonly { x: number; y: number }[]): string {
+interface Frame {
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * A curve through all the points (Catmull-Rom, as Bézier pieces), so that the words stand on their lines. Its handles
+ * are kept inside the frame, and with them the curve, which lies in their convex hull.
+ */
+function smooth(points: readonly { x: number; y: number }[], { width, height }: Frame): string {
   const [first] = points;
   if (!first) return '';
-  const at = (x: number, y: number) => `${short(x)} ${short(y)}`;
+  const within = (value: number, end: number) => short(Math.max(EDGE, Math.min(end - EDGE, value)));
+  const at = (x: number, y: number) => `${within(x, width)} ${within(y, height)}`;
   const pieces = points.slice(1).map((to, index) => {
     const from = points[index]!;
     const before = points[index - 1] ?? from;

@@ -82,6 +82,7 @@ export interface PageWords {
   drawing: string;
   inWords: string;
   map: string;
+  piece: (title: string, number: number) => string;
   chart: string;
   orders: string;
   // Afterwards.
@@ -241,6 +242,7 @@ const BRITISH: PageWords = {
   drawing: 'Drawing',
   inWords: 'The same in words',
   map: 'How the things belong together',
+  piece: (title, number) => `${title}, part ${number}`,
   chart: 'What comes off and when it goes back',
   orders: 'Tightening orders',
   after: 'At the end',

@@ -5,7 +5,7 @@ export const PAPER = `
   :root { --paper: #fff; --sheet: #fff; --ink: #000; --soft: #333; --line: #999; --strong-line: #333; --plate: #fff; --accent: #000; --accent-ground: #fff; --link: #000; --done: #000; --done-ground: #fff; --stop: #000; --stop-ground: #fff; --watch: #000; --watch-ground: #fff; }
   html, html.large { font-size: 9.5pt; color-scheme: light; }
   body, .working { display: block; }
-  .sheet { max-width: none; padding: 0; }
+  .sheet { max-width: none; padding: 0 .3mm 0 0; }
   #work, .skip, .home, .contents, .choose > p { display: none; }
   h1 { font-size: 18pt; }
   h2, h3, h4, h5, h6, .lead, .way-label, .only, .remark { break-after: avoid; }
@@ -19,8 +19,12 @@ export const PAPER = `
   .axis label:not(:has(:checked)) { border-style: dotted; }
   a { text-decoration: none; }
   .tally-says, .drawn details { display: none; }
-  .drawn .dowel-map, .drawn .dowel-chart { max-width: 100%; min-width: 0; }
+  .drawn .dowel-chart { max-width: 100%; min-width: 0; }
   .drawn { border: 0; padding: 0; }
+  .map-words::details-content { display: block; content-visibility: visible; block-size: auto; }
+  .map-words summary { list-style: none; font-weight: 600; }
+  .maps { columns: 2; }
+  .maps .drawn { border: .2mm solid var(--line); padding: 2mm; }
 }
 @media (forced-colors: active) {
   .step.done .do::after { content: " ✓"; }

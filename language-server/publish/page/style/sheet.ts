@@ -61,7 +61,9 @@ input { accent-color: var(--accent); }
 .severity.error { color: var(--stop); }
 .severity.warning { color: var(--watch); }
 .drawn svg { display: block; max-width: 100%; height: auto; }
-.drawn .dowel-map { max-width: none; }
+.maps { columns: 20rem 2; column-gap: .75rem; }
+.maps .drawn { margin: 0 0 .75rem; width: auto; break-inside: avoid; }
+.map-words summary { min-height: 2.5rem; align-content: center; cursor: pointer; }
 .drawn .dowel-chart { min-width: 32rem; }
 pre { width: max-content; min-width: 100%; margin: .5rem 0; background: var(--plate); border: 1px solid var(--line); padding: .75rem 1rem; font: .9rem/1.45 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
 code { font: .92em ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
