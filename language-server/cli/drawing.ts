@@ -10,6 +10,10 @@ import { namesIn } from './names.ts';
 import { complain, type ExitCode, print } from './output.ts';
 import { SIZE_LIMIT } from './read.ts';
 
+/** A drawing that stands alone says what it is not. */
+const FOOT =
+  'Drawn from the text, without its warnings: read the procedure first. Local codes and licensed practice come before it.';
+
 export function chartOfFile(path: string, name?: string): ExitCode {
   const read = load(path);
   if (!read) return 2;
@@ -21,7 +25,7 @@ export function chartOfFile(path: string, name?: string): ExitCode {
     complain(`${file.path} has no procedure${name === undefined ? '' : ` named ${name}`}. ${there}`);
     return 2;
   }
-  const drawing = chartDrawing(document, stepsOf(document.flow), loader, file.path);
+  const drawing = chartDrawing(document, stepsOf(document.flow), loader, file.path, FOOT);
   if (!drawing) {
     complain(`there is nothing to draw in ${document.id}: hardly anything comes off in it.`);
     return 1;
@@ -54,6 +58,7 @@ export function mapOfFile(path: string, thing?: string): ExitCode {
     machineMap(graph, {
       prefix: 'map',
       name: model.title,
+      foot: FOOT,
       ...(thing === undefined ? {} : { marked: [thing] }),
     }).svg,
   );

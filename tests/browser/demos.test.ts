@@ -95,14 +95,73 @@ test('nothing scrolls sideways at 360 px, and nothing goes wrong', async () => {
 });
 
 describe('axe-core finds nothing', () => {
-  test.each(['procedures/ullock-sprayer/renew-valves.html', 'machines/ullock-sprayer/ullock-sprayer.html'])(
-    '%s',
-    async (address) => {
-      const { page, close } = await openPage(browser, at(address), PHONE);
-      expect(await inaccessibleIn(page)).toEqual([]);
-      await close();
-    },
+  // At one width; `page.test.ts` has the other looks.
+  test('on every page of a demo', async () => {
+    const found: string[] = [];
+    const { page, close } = await openPage(browser, at('index.html'), PHONE);
+    // Of each demo one procedure and its machine: more of the same templates would only take time.
+    const first = new Map(
+      pages('procedures')
+        .toReversed()
+        .map((one) => [posix.dirname(one), one]),
+    );
+    first.set('procedures/tarnbrook', 'procedures/tarnbrook/valve-plate.html');
+    for (const address of [...first.values(), ...pages('machines'), 'index.html']) {
+      await page.goto(at(address));
+      for (const one of await inaccessibleIn(page)) found.push(`${address}: ${one}`);
+    }
+    expect(found).toEqual([]);
+    await close();
+  }, 120_000);
+});
+
+test('a variant that is chosen takes the bars of the others out of the chart', async () => {
+  const { page, close } = await openPage(browser, at('procedures/ullock-sprayer/renew-valves.html'));
+  const bar = (thing: string) => page.locator(`.dowel-chart g[data-thing~="${thing}"]`);
+  expect([await bar('clutch').isVisible(), await bar('drive-shaft').isVisible()]).toEqual([true, true]);
+  await page.getByLabel('engine', { exact: true }).check();
+  expect([await bar('clutch').isVisible(), await bar('drive-shaft').isVisible()]).toEqual([true, false]);
+  await page.getByLabel('shaft', { exact: true }).check();
+  expect([await bar('clutch').isVisible(), await bar('drive-shaft').isVisible()]).toEqual([false, true]);
+  await close();
+});
+
+test('on paper a map has its words, and no drawing is wider than the sheet (A4 less margins: 180 mm, 680 px)', async () => {
+  const { page, close } = await openPage(browser, at('machines/tarnbrook/tarnbrook-t40.html'), {
+    viewport: { width: 680, height: 960 },
+  });
+  expect(await page.locator('.map-words li').first().isVisible()).toBe(false);
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.locator('.map-words li').first().isVisible()).toBe(true);
+  const wide = await page.evaluate(
+    `[...document.querySelectorAll('svg')].filter((svg) => svg.getBoundingClientRect().right > innerWidth).length`,
   );
+  expect(wide).toBe(0);
+  await close();
+});
+
+test('every page that shows hazardous work carries the cautions, and every list says when it has nothing', () => {
+  for (const address of [...pages('procedures'), ...pages('machines'), 'index.html']) {
+    const text = readFileSync(`${FOLDER}/${address}`, 'utf8');
+    expect(text, address).toContain(
+      'Laws, local codes, permits and the rules of the site come before this text.',
+    );
+    expect(text, address).toContain('licensed or certified people');
+    if (!address.startsWith('procedures/')) continue;
+    for (const id of [
+      'waste',
+      'troubles',
+      'waivers',
+      'changes',
+      'left-at-end',
+      'tally',
+      'consumables',
+      'hazards',
+    ])
+      expect(text, `${address}: ${id}`).toMatch(
+        new RegExp(`<h3 id="${id}">[^<]+</h3>(?:<p class="none">[^<]+</p>|<(?!p class="none")|\\s*<)`),
+      );
+  }
 });
 
 test('ticking a whole job leaves nothing on the bench', async () => {

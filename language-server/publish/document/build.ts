@@ -11,8 +11,9 @@ import { type Finding, SEVERITIES } from '../../report/finding.ts';
 import { linesOf } from '../../report/positions.ts';
 import { numberWord } from '../../wording/nouns.ts';
 import { saidSentence } from '../sentences/texts.ts';
+import { cautionsOf } from '../words/cautions.ts';
 import { DEFAULT_OPTIONS, type PublishOptions } from '../words/options.ts';
-import { capital, type MessageKey, type Words, wordsOf } from '../words/words.ts';
+import { capital, type Words, wordsOf } from '../words/words.ts';
 import { FlowBuilder } from './flow.ts';
 import { linkOf } from './flow-links.ts';
 import { appliesTo, machinesOf, purposeOf, statesAt } from './front.ts';
@@ -126,11 +127,9 @@ function documentOf(
       const date = options.dateOf?.(path);
       return { file: path, ...(date === undefined ? {} : { date }) };
     }),
-    cautions: CAUTIONS.map((key) => words.say(key)),
+    cautions: cautionsOf(words),
   };
 }
-
-const CAUTIONS: readonly MessageKey[] = ['caution.law', 'caution.licence', 'caution.maker', 'caution.person'];
 
 function isListed(name: string, lists: ReturnType<typeof listsOf>): boolean {
   return [lists.tools, lists.newParts, lists.kits, lists.fluids, lists.consumables].some((list) =>

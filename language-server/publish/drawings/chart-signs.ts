@@ -32,6 +32,25 @@ export function barOf(
   ];
 }
 
+/** A row of several things: each place where something is thrown away or a new one goes in is still told. */
+export function gatheredOf(
+  bars: readonly Bar[],
+  from: number,
+  to: number,
+  y: number,
+  xOf: (step: number) => number,
+): string[] {
+  const fresh = new Set(bars.flatMap((bar) => (bar.end === 'new' && bar.to !== undefined ? [bar.to] : [])));
+  const gone = new Set(bars.flatMap(({ thrownAway }) => thrownAway ?? []));
+  const stays = bars.some(({ end }) => end === 'never');
+  return [
+    strip(from, to, y, 'gathered'),
+    ...[...fresh].map((step) => END.new(xOf(step), y)),
+    ...[...gone].map((step) => cross(xOf(step), y)),
+    ...(stays ? [cross(to - 5, y)] : []),
+  ];
+}
+
 type Strip = Bar['state'] | 'gathered';
 
 export function strip(from: number, to: number, y: number, kind: Strip): string {
@@ -84,6 +103,7 @@ export const END: Readonly<Record<Bar['end'], Sign>> = {
 export function legendOf(rows: readonly ChartRow[]): [Sign, string][] {
   const single = rows.filter(({ gathered }) => !gathered).flatMap(({ bars }) => bars);
   const any = (test: (bar: Bar) => boolean) => single.some(test);
+  const ever = (test: (bar: Bar) => boolean) => rows.some(({ bars }) => bars.some(test));
   const sample =
     (kind: Strip): Sign =>
     (x, y) =>
@@ -93,10 +113,10 @@ export function legendOf(rows: readonly ChartRow[]): [Sign, string][] {
     [any(({ state }) => state === 'aside'), sample('aside'), 'moved aside, at the machine'],
     [any(({ state }) => state === 'apart'), sample('apart'), 'disconnected'],
     [any(({ end }) => end === 'back'), (x, y) => post(x + SAMPLE / 2, y), 'goes back'],
-    [any(({ end }) => end === 'new'), (x, y) => ring(x + SAMPLE / 2, y), 'a new one goes in'],
+    [ever(({ end }) => end === 'new'), (x, y) => ring(x + SAMPLE / 2, y), 'a new one goes in'],
     [any(({ end }) => end === 'trial'), (x, y) => diamond(x + SAMPLE / 2, y), 'fitted on trial'],
     [
-      any(({ thrownAway, end }) => thrownAway !== undefined || end === 'never'),
+      ever(({ thrownAway, end }) => thrownAway !== undefined || end === 'never'),
       (x, y) => cross(x + SAMPLE / 2, y),
       'thrown away, or stays off',
     ],

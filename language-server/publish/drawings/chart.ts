@@ -5,7 +5,7 @@
  */
 import { type Bar, type Chart, onTheBench } from './bars.ts';
 import { type ChartRow, type ChartTask, MOST_ROWS, rowsOf } from './chart-rows.ts';
-import { barOf, cross, END, legendOf, SAMPLE, type Sign, strip } from './chart-signs.ts';
+import { barOf, cross, END, gatheredOf, legendOf, SAMPLE, type Sign } from './chart-signs.ts';
 import { alternativeOf, descriptionOf, sentenceOf } from './chart-words.ts';
 import {
   type Drawing,
@@ -21,6 +21,8 @@ import {
 } from './svg.ts';
 
 export interface ChartOptions {
+  /** Below everything, where the drawing stands alone. */
+  readonly foot?: string;
   /** Put before every id; must be unique on the page. */
   readonly prefix: string;
   /** For the title: `Renew the valve plate`. */
@@ -61,7 +63,7 @@ export function chart(data: Chart, options: ChartOptions): Drawing {
   const title = `What comes off and goes back: ${name}`;
   const alternative = alternativeOf(data, title);
   const svg = svgOf(
-    { width, height, title, description: descriptionOf(data), prefix, kind: 'chart' },
+    { width, height, title, description: descriptionOf(data), prefix, kind: 'chart', foot: options.foot },
     ...bandsOf(tasks, bottom + BENCH, column, steps),
     ...axisOf(data, column, xOf, head, bottom),
     ...placed.map((row, index) => rowOf(row, { xOf, width, steps, idOf, prefix, index })),
@@ -186,7 +188,7 @@ function rowOf(row: Placed, { xOf, width, steps, idOf, prefix, index }: RowPlace
   const x = Math.max(LEFT, Math.min(from, width - LEFT - room));
   const middle = row.end - 7;
   const marks = row.gathered
-    ? [strip(from, to, middle, 'gathered')]
+    ? gatheredOf(row.bars, from, to, middle, xOf)
     : [
         ...barOf(first, from, to, middle, xOf),
         row.to === undefined ? cross(to - 5, middle) : END[first.end](to, middle),
@@ -196,6 +198,7 @@ function rowOf(row: Placed, { xOf, width, steps, idOf, prefix, index }: RowPlace
     {
       id: `${prefix}-r${index + 1}`,
       'data-thing': [...new Set(row.bars.map(({ thing }) => thing))].join(' '),
+      'data-gathered': row.gathered ? '' : undefined,
       'data-from': row.from,
       'data-to': row.to,
       'data-step': idOf(row.from),
@@ -242,7 +245,9 @@ function benchOf(
     return `L${xOf(index + 1)} ${yOf(count)}L${next} ${yOf(count)}`;
   });
   const peak = counts.indexOf(most);
-  const text = `${most} on the bench at most`;
+  // What is off in different cases never lies there together.
+  const mixed = onTheBench(bars, peak + 1).some((bar) => bar.case !== undefined);
+  const text = `${most} on the bench at most${mixed ? ', all cases counted together' : ''}`;
   const x = Math.max(LEFT, Math.min(xOf(peak + 1), width - LEFT - textWidth(text, SMALL)));
   return [
     element('path', {

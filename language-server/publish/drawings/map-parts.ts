@@ -73,11 +73,7 @@ function slices(edges: readonly MapEdge[]): MapEdge[][] {
   return Array.from({ length: count }, (_, at) => edges.slice(at * each, (at + 1) * each));
 }
 
-function gathered(
-  graph: MapGraph,
-  small: readonly MapPart[],
-  fits: (graph: MapGraph) => boolean,
-): MapPart[] {
+function gathered(graph: MapGraph, small: readonly MapPart[], fits: (graph: MapGraph) => boolean): MapPart[] {
   const result: MapPart[] = [];
   for (const part of small) {
     const last = result.at(-1);

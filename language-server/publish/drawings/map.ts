@@ -9,6 +9,8 @@ import { layOutMap, type MapSize, NODE_LINE, type PlacedEdge, type PlacedNode } 
 import { ACCENT, type Drawing, element, escapeText, label, PAPER, SIZE, SMALL, short, svgOf } from './svg.ts';
 
 export interface MapOptions {
+  /** Below everything, where the drawing stands alone. */
+  readonly foot?: string;
   /** Put before every id; must be unique on the page. */
   readonly prefix: string;
   /** For the title: `Tarnbrook T40 workshop compressor`. */
@@ -34,6 +36,7 @@ export function machineMap(graph: MapGraph, options: MapOptions): Drawing {
       description: `${graph.nodes.length} things and ${graph.edges.length} lines; what sits on something stands left of it. ${sentences.join(' ')}`,
       prefix,
       kind: 'map',
+      foot: options.foot,
     },
     element('defs', {}, ...used.map((kind) => arrow(prefix, kind))),
     ...laid.edges.map((edge) => lineOf(edge, prefix, laid)),

@@ -82,11 +82,15 @@ export interface Frame {
   readonly prefix: string;
   /** What kind of drawing it is, as a class. */
   readonly kind: string;
+  /** A line below everything, for a drawing that stands alone: what it defers to. */
+  readonly foot?: string | undefined;
 }
 
 /** The whole `<svg>`, named by its title and description. */
 export function svgOf(frame: Frame, ...children: string[]): string {
-  const { width, height, prefix } = frame;
+  const { width, prefix } = frame;
+  const foot = frame.foot === undefined ? [] : wrapped(frame.foot, width - 16, SMALL);
+  const height = frame.height + (foot.length > 0 ? foot.length * FOOT_LINE + 8 : 0);
   return element(
     'svg',
     {
@@ -104,8 +108,14 @@ export function svgOf(frame: Frame, ...children: string[]): string {
     element('title', { id: `${prefix}-title` }, escapeText(frame.title)),
     element('desc', { id: `${prefix}-desc` }, escapeText(frame.description)),
     ...children,
+    ...foot.map((line, at) =>
+      label(line, 8, frame.height + 8 + (at + 0.7) * FOOT_LINE, { 'font-size': SMALL, stroke: 'none' }),
+    ),
   );
 }
+
+/** Height of a line of small text, px. */
+const FOOT_LINE = 16;
 
 /** Size of plain text, and of small text, in px. */
 export const SIZE = 13;

@@ -10,6 +10,8 @@ export class Conditions {
   private readonly axes: readonly Axis[];
   private readonly classes = new Map<string, { name: string; when: When }>();
 
+  private readonly others = new Map<string, string[]>();
+
   constructor(axes: readonly Axis[]) {
     this.axes = axes;
   }
@@ -23,6 +25,12 @@ export class Conditions {
     const name = `w${this.classes.size + 1}`;
     this.classes.set(key, { name, when });
     return name;
+  }
+
+  /** What is not made with classes and yet is there only under this condition. Must be a selector of its own. */
+  also(selector: string, when: When | undefined): void {
+    const name = this.classOf(when);
+    if (name !== '') this.others.set(name, [...(this.others.get(name) ?? []), selector]);
   }
 
   /** The buttons of one axis. */
@@ -49,7 +57,8 @@ export class Conditions {
           }),
         );
         if (against.some((ids) => ids.length === 0)) return '';
-        return `html${against.map((ids) => `:has(:is(${ids.join()}):checked)`).join('')} .${name}{display:none!important}`;
+        const hidden = [`.${name}`, ...(this.others.get(name) ?? [])];
+        return `html${against.map((ids) => `:has(:is(${ids.join()}):checked)`).join('')} :is(${hidden.join()}){display:none!important}`;
       })
       .join('');
   }

@@ -107,8 +107,12 @@ function choose(context: Context): Piece {
   )}</section>`;
 }
 
-function drawings({ options }: Context): Piece {
+/** Bars of things that come off on some machines only go with the reader's choice, as steps and lists do. */
+function drawings({ doc, options, conditions }: Context): Piece {
   const list = options.drawings?.page ?? [];
+  if (list.length > 0)
+    for (const { id, when } of doc.tally)
+      conditions.also(`.dowel-chart g[data-thing~=${cssString(id)}]:not([data-gathered])`, when);
   return list.map(
     ({ title, drawing }, at) =>
       html`<section class="drawing" aria-labelledby="drawing-${at}"><h2 id="drawing-${at}">${title}</h2>${drawing}</section>`,

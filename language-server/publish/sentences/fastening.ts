@@ -62,7 +62,7 @@ export function fasteningOf(context: FasteningContext, turning: Turning): Fasten
     name: thing.title,
     ...(noun.count === undefined ? {} : { count: noun.positions.length || noun.count }),
     work,
-    ...(final ? { torque: measureOf(final, measures) } : {}),
+    ...(final ? { torque: measureOf(final, measures, ownSecond(model, thing, final)) } : {}),
     ...(final && turning.pass ? passOf(final, turning.pass, measures) : {}),
     stages,
     ...(order ? { order } : {}),
@@ -95,13 +95,33 @@ function stagesOf(context: FasteningContext, { thing, torque, stage, pass, byFee
   const { stages } = declared(context.model, thing);
   return stages
     .filter(({ number }) => stage === undefined || stage === number)
-    .map((one) => stageDetail(context, one));
+    .map((one) => stageDetail(context, thing, one));
 }
 
-function stageDetail({ model, words, measures }: FasteningContext, one: DeclaredStage): StageDetail {
+/** The second unit that the author gave the declared value himself. */
+function ownSecond(model: Model, thing: Thing, value: Quantity): string | undefined {
+  const shown = printReader(value);
+  const given = [
+    thing.torque,
+    ...thing.stages.map((stage) => ('quantity' in stage ? stage.quantity : undefined)),
+  ];
+  for (const typed of given) {
+    const read = typed?.second && readTyped(typed, model.values);
+    const second = read && printReader(read) === shown ? readTyped(typed.second, model.values) : undefined;
+    if (second) return printReader(second);
+  }
+  return undefined;
+}
+
+function stageDetail(
+  { model, words, measures }: FasteningContext,
+  thing: Thing,
+  one: DeclaredStage,
+): StageDetail {
   const { stage, number, torque } = one;
   const typed = 'quantity' in stage ? readTyped(stage.quantity, model.values) : undefined;
-  const measure = (torque ?? typed) ? measureOf((torque ?? typed)!, measures) : undefined;
+  const value = torque ?? typed;
+  const measure = value && measureOf(value, measures, ownSecond(model, thing, value));
   const what = measure ? bothUnits(measure) : '';
   const kind = stage.kind === 'again' ? 'torque' : stage.kind;
   const sentence = (): string => {

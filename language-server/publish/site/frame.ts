@@ -2,6 +2,8 @@
 import { type Html, html, type Piece } from '../page/html.ts';
 import { shell } from '../page/shell.ts';
 import { STYLE } from '../page/style/style.ts';
+import { cautionsOf } from '../words/cautions.ts';
+import { wordsOf } from '../words/words.ts';
 import { CHECKS, INDEX } from './addresses.ts';
 import type { SitePlace } from './site.ts';
 
@@ -13,9 +15,12 @@ export interface SitePage {
   /** The index is not led back to. */
   top?: boolean;
   checks?: boolean;
+  /** It shows work that can hurt somebody, or what is dangerous about a machine. */
+  cautions?: boolean;
 }
 
-export function sitePage({ title, lead, body, script, top, checks }: SitePage, place: SitePlace): string {
+export function sitePage(page: SitePage, place: SitePlace): string {
+  const { title, lead, body, script, top, checks, cautions } = page;
   const { words, language } = place;
   return shell({
     language,
@@ -33,6 +38,12 @@ export function sitePage({ title, lead, body, script, top, checks }: SitePage, p
     }<h1>${title}</h1>${lead && html`<p class="purpose">${lead}</p>`}</header>
 <main id="content" tabindex="-1">
 ${body}
+${
+  cautions &&
+  html`<section aria-labelledby="cautions"><h2 id="cautions">${words.cautions}</h2>${cautionsOf(
+    wordsOf(language === 'en-US' ? 'american' : 'british'),
+  ).map((caution) => html`<p class="caution-text">${caution}</p>`)}</section>`
+}
 </main>
 </div>`,
   });

@@ -19,7 +19,7 @@ export function indexPage(input: SiteInput, place: SitePlace): string {
       : html`<ul class="entries">${input.machines.map((one) => machineEntry(one, place))}</ul>`
   }</section>
 <section aria-labelledby="checks"><h2 id="checks">${words.checks}</h2><p>${words.checksLead(input.checks.length)} <a href="${place.to(CHECKS)}">${words.checks}</a></p></section>`;
-  return sitePage({ title: words.index, body, script: SEARCH_SCRIPT, top: true }, place);
+  return sitePage({ title: words.index, body, script: SEARCH_SCRIPT, top: true, cautions: true }, place);
 }
 
 /** By machine, then by number, then by title. */

@@ -51,6 +51,7 @@ export function chartDrawing(
   steps: readonly Step[],
   loader: Loader,
   path: string,
+  foot?: string,
 ): Drawing | undefined {
   const file = loader.load(path);
   const procedure = file?.procedures.find(({ name }) => name?.text === doc.id);
@@ -78,6 +79,7 @@ export function chartDrawing(
     name: doc.title,
     tasks: tasksOf(doc, data.steps),
     idOf: (number) => ids.get(labels.get(number) ?? ''),
+    ...(foot === undefined ? {} : { foot }),
   });
 }
 

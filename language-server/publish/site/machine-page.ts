@@ -31,5 +31,5 @@ ${sheet.groups.map(
         html`<tr><th scope="row">${name}${count !== undefined && count > 1 && ` ×${count}`}</th><td>${facts.join('; ')}</td></tr>`,
     )}</tbody></table></section>`,
 )}`;
-  return sitePage({ title: sheet.title, body }, place);
+  return sitePage({ title: sheet.title, body, cautions: true }, place);
 }

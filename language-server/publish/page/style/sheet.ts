@@ -43,7 +43,7 @@ thead th { background: var(--plate); font-size: .875rem; overflow-wrap: break-wo
 th p, td p { margin: 0; }
 th[scope=row] { font-weight: 600; min-width: 6rem; }
 .list :is(th, td):first-child { min-width: 7rem; }
-@media (max-width: 30rem) { thead th { font-size: .75rem; letter-spacing: -.01em; } th, td { padding: .35rem .3rem; } th[scope=row] { min-width: 5rem; } .list :is(th, td):first-child { min-width: 5.5rem; } }
+@media (max-width: 30rem) { thead th { font-size: .75rem; letter-spacing: -.01em; } th, td { padding: .35rem .3rem; } th[scope=row] { min-width: 5rem; } .list :is(th, td):first-child { min-width: 5.5rem; } html.large thead th { overflow-wrap: anywhere; } html.large .list :is(th, td):first-child { min-width: 4.5rem; } }
 .scroll { overflow-x: auto; }
 .contents ol { columns: 18rem 2; column-gap: 2rem; padding-left: 1.6rem; }
 .contents li { padding: .15rem 0; break-inside: avoid; }
