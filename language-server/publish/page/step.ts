@@ -33,13 +33,21 @@ export function step(item: Step, context: Context, inner: (items: FlowItem[]) =>
 function fastening(one: Fastening, item: Step, context: Context): Piece {
   const { words } = context;
   const said = new Set(item.more.map((sentence) => sentence.map((run) => run.text).join('')));
+  const own = item.said.map((sentence) => sentence.map((run) => run.text).join('')).join(' ');
   const stages =
     one.stages.length > 1 &&
     html`<p class="table-title">${words.stages}: ${one.name}</p><ol class="stages">${one.stages.map((stage) => html`<li>${stage.sentence}</li>`)}</ol>`;
   const rest = [
     one.order && html`${one.order.sentence}`,
-    ...one.wrenches.map(({ sentence, because }) =>
-      said.has(sentence) ? undefined : html`${sentence}${because !== undefined && ` ${because}`}`,
+    ...one.wrenches.map(({ sentence, setting, because }) =>
+      // What the author says himself is not said again; why it is so, is.
+      own.includes(setting.text)
+        ? because === undefined
+          ? undefined
+          : html`${because}`
+        : said.has(sentence)
+          ? undefined
+          : html`${sentence}${because !== undefined && ` ${because}`}`,
     ),
   ].filter((part) => part !== undefined && !said.has(part.text));
   return html`${stages}${rest.map((part) => html`<p class="more">${part}</p>`)}`;
