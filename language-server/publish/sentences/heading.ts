@@ -26,7 +26,15 @@ const VERBS: Readonly<Record<string, Speaks>> = {
   'bolt up': (context, act) => held(context, act, 'do.bolt up'),
   fit: (context, act) => fitting(context, act),
   refit: (context, act) => fitting(context, act),
-  connect: (context, act) => spaced(plain(context, act), thenTighten(context, act)),
+  connect: (context, act) => {
+    const then = thenTighten(context, act);
+    // The wrench is for the tightening, so it is told behind it.
+    const { tails } = act.action;
+    if (then.length === 0 || !tails.every(({ tail }) => tail === 'with'))
+      return spaced(plain(context, act), then);
+    const bare = { ...act, action: { ...act.action, tails: [] } };
+    return spaced(plain(context, bare), then, tailsOf(context, act));
+  },
   tighten: (context, act) => tighten(context, act),
   'back off': (context, act) => amountBehind(context, act),
   turn: (context, act) => amountBehind(context, act),
