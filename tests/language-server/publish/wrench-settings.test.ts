@@ -69,3 +69,17 @@ test('a percentage says what it comes to', () => {
   const { more } = fastening('tighten bolts pass 50 % with wrench');
   expect(more.map((one) => plainText(one))).toEqual(['That is 15 N·m (132.8 lbf·in).']);
 });
+
+test('a union: the wrench stands behind the tightening that it is for', () => {
+  const [doc] = documentsIn(`machine m "machine" {
+  part base "base" fixed
+  part tank "tank" on base
+  connection hose "brake hose" joins tank to base torque 40 N·m
+  tool wrench "torque wrench" range 5..60 N·m
+}
+procedure p "P" for m { disconnect hose
+connect hose with wrench }`);
+  expect(plainText(stepsOf(doc!.flow).at(-1)!.heading)).toMatch(
+    /^Connect the brake hose and tighten it to 40 N·m \(.*\) with the torque wrench\.$/,
+  );
+});
