@@ -105,6 +105,16 @@ export function* faceNotCleaned(context: Context): Changes {
   yield* earlier(context, faces, (one) => [[newStep('clean', one)]]);
 }
 
+/** With what the machine file says it is lubricated with, the first where it names several. */
+export function* lubricantMissing(context: Context): Changes {
+  const things = context.subject ? [context.subject] : [];
+  yield* allFirst(context, things, (one) => {
+    const clause = one.thing.declaration.clauses.find((each) => each.clause === 'lubricated with');
+    const lubricant = clause && 'refs' in clause ? clause.refs[0]?.name.text : undefined;
+    return lubricant === undefined ? [] : [[newStep('lubricate', one, 'lubricate', ` with ${lubricant}`)]];
+  });
+}
+
 export function* notMadeSafe(context: Context): Changes {
   const systems = systemsIn(context);
   yield* allFirst(context, systems, (one) => makingSafe(one, context.model, context.about.words));
