@@ -24,7 +24,9 @@ function ownCounts(model: Model, thing: Thing): Fact[] {
       facts.push(...repeatedValues(thing.place.file, clause.names, 'position'));
       compare(clause, 'the list of positions', clause.names.length);
     } else if (clause.clause === 'layout' && clause.layout?.kind === 'rows') {
-      compare(clause.layout, 'the layout', clause.layout.rows * clause.layout.of);
+      const held = clause.layout.rows * clause.layout.of;
+      // A number that is not one yet is told by the text itself.
+      if (Number.isFinite(held)) compare(clause.layout, 'the layout', held);
     } else if (clause.clause === 'layout' && clause.layout?.kind === 'places') {
       compare(clause.layout, 'the layout', clause.layout.places.length);
     }
