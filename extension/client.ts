@@ -21,7 +21,6 @@ export function clientOf(context: ExtensionContext): LanguageClient {
   const options: LanguageClientOptions = {
     documentSelector: [{ language: 'dowel' }],
     initializationOptions: () => workspace.getConfiguration().get('dowel'),
-    synchronize: { configurationSection: 'dowel' },
     errorHandler: {
       error: () => ({ action: ErrorAction.Continue }),
       closed: () => {

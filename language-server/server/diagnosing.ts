@@ -68,8 +68,14 @@ export class Diagnosing {
     if (this.running) await new Promise<void>((done) => this.idle.push(done));
   }
 
+  /** What is found in the text as it is, by places of lines; checks what has changed since. */
+  now(uri: string): readonly Finding[] {
+    this.of(uri);
+    return this.findings(uri);
+  }
+
   /** What was found last, by places of lines. */
-  findings(uri: string): readonly Finding[] {
+  private findings(uri: string): readonly Finding[] {
     return this.states.get(uri)?.findings ?? [];
   }
 

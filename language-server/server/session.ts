@@ -23,7 +23,7 @@ import { filesIn, fromDisk } from './disk.ts';
 import { encodingFor } from './encoding.ts';
 import { capabilities, registerAll } from './handlers/all.ts';
 import { Houses } from './houses.ts';
-import { settingsFrom, USUAL } from './settings.ts';
+import { followSettings } from './settings.ts';
 
 export function serve(connection: Connection): void {
   /** Open texts with their versions. */
@@ -33,7 +33,7 @@ export function serve(connection: Connection): void {
   let folders: string[] = [];
   let view: View | undefined;
   let client: ClientCapabilities = {};
-  let settings = USUAL;
+  const settings = followSettings(connection, () => client);
   /** What a file of the disk said when it was read last. */
   const read = new Map<string, string | undefined>();
 
@@ -97,7 +97,7 @@ export function serve(connection: Connection): void {
   };
   connection.onInitialize((params): InitializeResult => {
     client = params.capabilities;
-    settings = settingsFrom(params.initializationOptions);
+    settings.begin(params.initializationOptions);
     folders = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri ? [params.rootUri] : []);
     const encoding = encodingFor(client);
     ranges.encoding = encoding;
@@ -115,6 +115,7 @@ export function serve(connection: Connection): void {
     };
   });
   connection.onInitialized(() => {
+    settings.follow();
     if (client.workspace?.didChangeWatchedFiles?.dynamicRegistration) {
       const watchers = [{ globPattern: '**/*.dowel' }, { globPattern: `**/${CONFIG_NAME}` }];
       void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers }).catch(() => {
@@ -207,9 +208,9 @@ export function serve(connection: Connection): void {
       return view;
     },
     paths,
-    findings: (uri) => engine.plain(diagnosing.findings(uri)),
+    findings: (uri) => engine.plain(diagnosing.now(uri)),
     version: (uri) => open.get(uri),
-    settings: () => settings,
+    settings: () => settings.now,
     client: () => client,
   });
   connection.listen();

@@ -26,7 +26,7 @@ export interface Services {
   view(): View;
   /** Every file of the project that is known: open ones, those of the workspace, and what they use. */
   paths(): string[];
-  /** What is wrong in a file, as it was last told to the editor. */
+  /** What is wrong in a file as it is now, also where the editor has not asked for that yet. */
   findings(uri: string): readonly Finding[];
   /** The version of an open text; undefined where it is not open. */
   version(uri: string): number | undefined;

@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CodeAction, CodeLens, InlayHint, SignatureHelp, TextEdit } from 'vscode-languageserver/node';
 import type { StateTree } from '../../../language-server/server/handlers/state.ts';
 import { job, PRESS } from '../features/cursor.ts';
-import { changed, type Editor, edited, editor } from './client.ts';
+import { changed, type Editor, edited, editor, positionOf } from './client.ts';
 
 const STEPS = `  task strip "Strip" {
     remove lever
@@ -109,6 +109,46 @@ describe('beside the lines', () => {
     await quiet.close();
   });
 
+  it('follow the settings while the server runs, sent or asked for', async () => {
+    const range = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
+    const can = { refreshSupport: true };
+    for (const asks of [false, true]) {
+      let refreshed = 0;
+      const now: { inlayHints: unknown; codeLens: boolean } = { inlayHints: true, codeLens: true };
+      const one = await editor(
+        { 'press.dowel': PRESS, 'job.dowel': JOB },
+        { workspace: { configuration: asks, inlayHint: can, codeLens: can } },
+      );
+      one.client.onRequest('workspace/configuration', () => [now]);
+      for (const what of ['inlayHint', 'codeLens'])
+        one.client.onRequest(`workspace/${what}/refresh`, () => {
+          refreshed++;
+          return null;
+        });
+      const told = async () => {
+        const before = refreshed;
+        await one.client.sendNotification('workspace/didChangeConfiguration', {
+          settings: asks ? null : { dowel: now },
+        });
+        await expect.poll(() => refreshed, { timeout: 30_000 }).toBe(before + 2);
+        const hints = await one.ask<InlayHint[]>('textDocument/inlayHint', {
+          ...doc(one, 'job.dowel'),
+          range,
+        });
+        const above = await one.ask<CodeLens[]>('textDocument/codeLens', doc(one, 'job.dowel'));
+        return { hints: hints.map(({ label }) => label), lenses: above.length > 0 };
+      };
+      Object.assign(now, { inlayHints: { count: false }, codeLens: false });
+      const fewer = await told();
+      expect(fewer.hints).not.toContain('×4');
+      expect(fewer.hints).toContain('2 off or open');
+      expect(fewer.lenses).toBe(false);
+      Object.assign(now, { inlayHints: {}, codeLens: true });
+      expect(await told()).toEqual({ hints: expect.arrayContaining(['×4']), lenses: true });
+      await one.close();
+    }
+  });
+
   it('the form of a verb', async () => {
     const help = await press.ask<SignatureHelp>('textDocument/signatureHelp', {
       ...doc(press, 'job.dowel'),
@@ -141,6 +181,39 @@ describe('fixing and rewriting', () => {
     expect(found.map(({ title }) => title)).toContain('Mend all 2 of `unknown-name`');
     const [all] = await actions(press, 'job.dowel', 'levr', ['source.fixAll']);
     expect(changed(press, all!.edit!)['job.dowel']).toContain('  clean lever\n  clean lever\n');
+  });
+
+  it('offers them at every end of what is marked, in a text that nobody asked about yet', async () => {
+    // An editor that asks for findings itself: it may well ask for fixes before.
+    const one = await editor(
+      { 'press.dowel': PRESS, 'job.dowel': JOB },
+      { textDocument: { diagnostic: {} } },
+    );
+    const text = JOB.replace('clean levr', 'clean  levr');
+    const titles = async (from: number, to: number) => {
+      const { line, character } = positionOf(
+        one.texts.get('job.dowel')!,
+        one.texts.get('job.dowel')!.indexOf('levr'),
+      );
+      const fixes = await one.ask<CodeAction[]>('textDocument/codeAction', {
+        ...doc(one, 'job.dowel'),
+        range: { start: { line, character: character + from }, end: { line, character: character + to } },
+        context: { diagnostics: [], only: ['quickfix'] },
+      });
+      return fixes.map(({ title }) => title);
+    };
+    const whole = await titles(0, 4);
+    expect(whole[0]).toMatch(/lever/);
+    for (const at of [0, 2, 4]) expect(await titles(at, at)).toEqual(whole);
+    await one.change('job.dowel', text);
+    for (const [from, to] of [
+      [0, 4],
+      [0, 0],
+      [4, 4],
+    ] as const)
+      expect(await titles(from, to)).toEqual(whole);
+    expect(await titles(-2, -2)).toEqual([]);
+    await one.close();
   });
 
   it('converts a unit', async () => {
