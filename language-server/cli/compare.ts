@@ -4,6 +4,7 @@
  */
 import { compareProjects, type State } from '../compare/compare.ts';
 import { comparisonText } from '../compare/text.ts';
+import { DEFERENCE } from '../report/deference.ts';
 import { lineStore } from '../report/frame.ts';
 import { complain, type ExitCode, print, printRaw } from './output.ts';
 import { stateOf } from './revisions.ts';
@@ -28,7 +29,8 @@ export async function compare(
     old: lineStore((file) => before.host.read(file)),
     now: lineStore((file) => after.host.read(file)),
   };
-  if (format === 'json') print(JSON.stringify({ schema: 1, old, new: now, ...comparison }, null, 2));
+  if (format === 'json')
+    print(JSON.stringify({ schema: 1, caution: DEFERENCE, old, new: now, ...comparison }, null, 2));
   else if (format === 'html')
     printRaw((await import('../compare/page.ts')).comparisonPage(comparison, { old, now, lines }));
   else printRaw(comparisonText(comparison, lines));

@@ -4,6 +4,7 @@
  */
 import { existsSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
+import { DEFERENCE } from '../report/deference.ts';
 import { lineStore } from '../report/frame.ts';
 import { summaryText } from '../report/summary.ts';
 import { findingText } from '../report/text.ts';
@@ -53,6 +54,7 @@ async function show({ findings, files, disk }: Checked): Promise<void> {
   const lines = lineStore((file) => disk.read(file));
   for (const finding of findings) print(`${findingText(finding, { lines, paint })}\n`);
   print(summaryText(findings, files.length));
+  print(DEFERENCE);
 }
 
 /** The folder of demo procedures, looked for from the program upwards. */

@@ -4,6 +4,7 @@
  */
 import { type MendedFile, mendFile } from '../features/mend.ts';
 import { hunksBetween } from '../features/mend-lines.ts';
+import { DEFERENCE } from '../report/deference.ts';
 import { SEVERITIES, type Severity } from '../report/finding.ts';
 import { linesOf } from '../report/positions.ts';
 import { printable } from '../report/width.ts';
@@ -31,6 +32,7 @@ export async function mend(
   const named = new Set(paths.map((path) => names.of(path)));
   const limit = SEVERITIES.indexOf(severity);
   let found = false;
+  let told = false;
   for (const file of files) {
     const text = texts.read(file);
     if (text === undefined || (!named.has(file) && houses.ignores(file))) continue;
@@ -48,7 +50,9 @@ export async function mend(
       }
     }
     print(said);
+    told = true;
   }
+  if (told) print(DEFERENCE);
   refused.push(...texts.refused);
   for (const [path] of texts.tooLarge)
     refused.push({

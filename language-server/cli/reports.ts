@@ -3,6 +3,7 @@
  * it is asked for.
  */
 import type { Waived } from '../checks/waivers.ts';
+import { DEFERENCE } from '../report/deference.ts';
 import type { Finding, Severity } from '../report/finding.ts';
 import type { Lines } from '../report/positions.ts';
 import { summaryText } from '../report/summary.ts';
@@ -92,6 +93,7 @@ function textReport(
     ...(showWaived ? waived.map((one) => `${waivedText(one, { lines, paint })}\n\n`) : []),
     more > 0 ? `${more} more ${more === 1 ? 'finding is' : 'findings are'} not shown.\n` : '',
     `${summaryText(findings, files.length)}${waivedCount(waived.length, showWaived)}${known > 0 ? ` ${known} known before ${known === 1 ? 'is' : 'are'} left out.` : ''}\n`,
+    `${paint?.('margin', DEFERENCE) ?? DEFERENCE}\n`,
   ].join('');
 }
 

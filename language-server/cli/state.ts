@@ -1,5 +1,6 @@
 /** `dowel state FILE --at LINE`: how the machine stands just before a line of a procedure, and since when. */
 import { type StateAt, type StateThing, stateAt } from '../features/state-at.ts';
+import { DEFERENCE } from '../report/deference.ts';
 import { lineStore } from '../report/frame.ts';
 import { linesOf } from '../report/positions.ts';
 import { printable } from '../report/width.ts';
@@ -42,7 +43,7 @@ export async function state(path: string, options: StateOptions): Promise<ExitCo
     return 2;
   }
   const linesOfFile = lineStore((name) => texts.read(name));
-  print(stateText(found, { file, line: options.at }, (name) => linesOfFile(name)));
+  print(`${stateText(found, { file, line: options.at }, (name) => linesOfFile(name))}\n\n${DEFERENCE}`);
   return 0;
 }
 

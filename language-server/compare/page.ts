@@ -1,4 +1,5 @@
 /** A comparison as one page that stands alone: for the person who releases a revision and keeps the record of it. */
+import { DEFERENCE } from '../report/deference.ts';
 import { type Change, type ChangeKind, type Comparison, percentWords } from './change.ts';
 import { type Both, headWords, place, summary } from './text.ts';
 
@@ -49,7 +50,7 @@ ${rows}
 <h1>${escaped(title)}</h1>
 <p>${escaped(comparison.sections.length === 0 ? 'Nothing has changed in meaning or wording.' : summary(comparison))}</p>
 ${sections.join('\n')}
-<p>This list says what differs, not whether the change is right. Work that can hurt somebody stays under local codes and licensed practice.</p>
+<p>This list says what differs, not whether the change is right. ${escaped(DEFERENCE)}</p>
 </main>
 </body>
 </html>

@@ -1,4 +1,5 @@
 /** A comparison as text for a terminal: what changed in meaning first, then other words, with their places. */
+import { DEFERENCE } from '../report/deference.ts';
 import type { Place } from '../report/finding.ts';
 import type { Lines } from '../report/positions.ts';
 import { printable } from '../report/width.ts';
@@ -25,7 +26,7 @@ export function comparisonText(comparison: Comparison, lines: Both): string {
   const { sections } = comparison;
   if (sections.length === 0) return 'Nothing has changed in meaning or wording.\n';
   const parts = sections.map((section) => sectionText(section, lines));
-  return `${parts.join('\n')}\n${summary(comparison)}\n`;
+  return `${parts.join('\n')}\n${summary(comparison)}\n${DEFERENCE}\n`;
 }
 
 /** `3 changes in meaning, 2 in wording or record.` */

@@ -144,7 +144,7 @@ export function listsTable(all: readonly NamedLists[], words: Words): string {
       return [title, ...blocks].join('\n\n');
     })
     .join('\n\n\n')
-    .concat('\n');
+    .concat(`\n\n\n${words.say('caution.law')}\n`);
 }
 
 function tableLine({ amount, name, remark, number, when }: ListRow, width: number): string {
@@ -152,9 +152,9 @@ function tableLine({ amount, name, remark, number, when }: ListRow, width: numbe
   return `  ${amount.padEnd(width)}  ${name}${behind === '' ? '' : ` (${behind})`}`.trimEnd();
 }
 
-/** Version 1: an array of procedures, each with `id`, `title` and the lists as `JobLists` has them. */
-export function listsJson(all: readonly NamedLists[], _words: Words): string {
-  return `${JSON.stringify({ version: 1, procedures: all }, null, 2)}\n`;
+/** Version 1: the caution to be shown, and an array of procedures, each with `id`, `title` and the lists as `JobLists` has them. */
+export function listsJson(all: readonly NamedLists[], words: Words): string {
+  return `${JSON.stringify({ version: 1, caution: words.say('caution.law'), procedures: all }, null, 2)}\n`;
 }
 
 export function listsCsv(all: readonly NamedLists[], words: Words): string {

@@ -3,6 +3,7 @@
  * under the same `schema` number, and new keys may be added. Lines and columns count from 1, columns and
  * offsets in UTF-16 units, `end` is exclusive. Findings stand in reading order.
  */
+import { DEFERENCE } from './deference.ts';
 import type { Finding, Place } from './finding.ts';
 import type { Lines } from './positions.ts';
 import { countsOf } from './summary.ts';
@@ -41,6 +42,8 @@ export interface Unread {
 
 export interface JsonReport {
   schema: number;
+  /** What a report of findings is not, to be shown with it. */
+  caution: string;
   filesChecked: number;
   counts: Record<'error' | 'warning' | 'information' | 'hint', number>;
   findings: JsonFinding[];
@@ -64,6 +67,7 @@ export function jsonReport(input: JsonInput): JsonReport {
   const { lines } = input;
   return {
     schema: JSON_SCHEMA_NUMBER,
+    caution: DEFERENCE,
     filesChecked: input.files,
     counts: countsOf(input.findings).of,
     findings: input.findings.map((finding, at) => jsonFinding(finding, lines, input.fingerprints?.[at])),

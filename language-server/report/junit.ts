@@ -4,6 +4,7 @@
  * run are told in `system-out`. There is no standard of this form; the elements and attributes are those that its
  * readers share.
  */
+import { DEFERENCE } from './deference.ts';
 import { type Finding, SEVERITIES, type Severity } from './finding.ts';
 import type { Unread } from './json.ts';
 import type { Lines } from './positions.ts';
@@ -62,6 +63,7 @@ function suite(
   const { tests, failures, errors } = counts;
   return [
     `  <testsuite name="${attribute(name)}" tests="${tests}" failures="${failures}" errors="${errors}" skipped="0" time="0">`,
+    `    <properties><property name="caution" value="${attribute(DEFERENCE)}"/></properties>`,
     ...inside,
     '  </testsuite>',
   ].join('\n');

@@ -3,6 +3,7 @@
  * checker. The story of a finding is given twice, as related locations and as a code flow, because readers of this form
  * show one or the other. Plain data in and out; the caller writes it.
  */
+import { DEFERENCE } from './deference.ts';
 import type { Finding, Place, Severity } from './finding.ts';
 import type { Unread } from './json.ts';
 import type { Lines } from './positions.ts';
@@ -56,7 +57,14 @@ export function sarifReport(input: SarifInput): object {
     version: '2.1.0',
     runs: [
       {
-        tool: { driver: { name: 'Dowel', version: input.version, rules: rules.map(ruleOf) } },
+        tool: {
+          driver: {
+            name: 'Dowel',
+            version: input.version,
+            fullDescription: { text: DEFERENCE },
+            rules: rules.map(ruleOf),
+          },
+        },
         invocations: [
           {
             executionSuccessful: input.unread.length === 0,

@@ -1,15 +1,17 @@
 /** `dowel check` as a person or a pipeline meets it: codes, forms, colour, order, and that it writes nothing. */
+
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { DEFERENCE } from '../../../language-server/report/deference.ts';
 import { DOWEL, dowel, folderWith, RIGHT, ROOT, WRONG } from './dowel.ts';
 
 test('a right job: silent, exit code 0', () => {
   const folder = folderWith({ 'a.dowel': RIGHT });
   expect(dowel(['check', 'a.dowel'], { cwd: folder })).toEqual({
     code: 0,
-    out: 'No findings; 1 file checked.\n',
+    out: `No findings; 1 file checked.\n${DEFERENCE}\n`,
     err: '',
   });
 });
@@ -19,7 +21,8 @@ test('a wrong job: the finding, the count, exit code 1', () => {
   const { code, out, err } = dowel(['check', '.'], { cwd: folder });
   expect(code).toBe(1);
   expect(out).toContain('error still-held\n');
-  expect(out).toMatch(/\n\d+ findings? in 1 file: \d+ errors?.*; 2 files checked\.\n$/);
+  expect(out).toMatch(/\n\d+ findings? in 1 file: \d+ errors?.*; 2 files checked\.\n/);
+  expect(out.endsWith(`\n${DEFERENCE}\n`)).toBe(true);
   expect(err).toBe('');
 });
 

@@ -13,7 +13,7 @@ test('two files: the change with its share, exit code 1; the same file: nothing,
   const run = dowel(['compare', 'a.dowel', 'b.dowel'], { cwd: folder });
   expect(run.err).toBe('');
   expect(run.out).toContain('`torque 10 N·m` is now `torque 11 N·m` (+10 %).  [b.dowel:4]');
-  expect(run.out).toMatch(/\n1 change in meaning\.\n$/);
+  expect(run.out).toMatch(/\n1 change in meaning\.\n/);
   expect(run.code).toBe(1);
   const same = dowel(['compare', 'a.dowel', 'a.dowel'], { cwd: folder });
   expect(same).toEqual({ code: 0, out: 'Nothing has changed in meaning or wording.\n', err: '' });

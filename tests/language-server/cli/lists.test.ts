@@ -47,6 +47,9 @@ Kits: none
 Fluids: none
 
 Consumables: none
+
+
+Laws, local codes, permits and the rules of the site come before this text. Where they ask for more, do more; where they forbid something, do not do it.
 `);
 });
 

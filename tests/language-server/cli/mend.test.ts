@@ -1,4 +1,5 @@
 /** `dowel check --mend`: shows a patch that other tools can apply, and writes only when told to, in one go. */
+
 import { spawnSync } from 'node:child_process';
 import {
   chmodSync,
@@ -13,6 +14,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { patchOf } from '../../../language-server/cli/mend.ts';
+import { DEFERENCE } from '../../../language-server/report/deference.ts';
 import { dowel, folderWith } from './dowel.ts';
 
 const HALF = `machine genset "standby generator" {
@@ -46,6 +48,7 @@ test('shows a patch with what each mend does, and writes nothing', () => {
       '   fit new filter',
       '+  bolt up cover',
       ' }',
+      DEFERENCE,
       '',
     ].join('\n'),
   );
@@ -65,7 +68,7 @@ test('--mend=write writes what is clean and leaves nothing else behind', () => {
   const { code, out } = dowel(['check', '--mend=write', 'a.dowel'], { cwd: folder });
   expect({ code, out }).toEqual({
     code: 0,
-    out: 'a.dowel: left-off: Write `bolt up cover` after `fit new filter`.\n',
+    out: `a.dowel: left-off: Write \`bolt up cover\` after \`fit new filter\`.\n${DEFERENCE}\n`,
   });
   expect(readFileSync(join(folder, 'a.dowel'), 'utf8')).toBe(WHOLE);
   expect(readdirSync(folder)).toEqual(['a.dowel']);

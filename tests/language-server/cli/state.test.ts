@@ -1,5 +1,7 @@
 /** `dowel state`: what it prints for a job that is small enough to be followed by hand. */
+
 import { expect, test } from 'vitest';
+import { DEFERENCE } from '../../../language-server/report/deference.ts';
 import { dowel, folderWith, RIGHT } from './dowel.ts';
 
 /** The line of the job, counted from 1, that begins with these words. */
@@ -17,6 +19,8 @@ off
 
 out
   cover-bolts  since line ${lineOf('remove cover-bolts')}
+
+${DEFERENCE}
 `);
 });
 
