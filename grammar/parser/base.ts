@@ -2,37 +2,22 @@
  * What every part of the grammar needs: problems, places, names and texts. Rules never fail: what is
  * missing is left out of the node and reported once, so that the parser needs no exceptions.
  */
-import { EmbeddedActionsParser, type IToken } from 'chevrotain';
+import type { IToken } from 'chevrotain';
 import type { Name, Span, SyntaxProblem, Text } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
 import { isWord, type Lexeme } from '../tokens/types.ts';
-import { LookaheadByFirstToken } from './lookahead.ts';
-
-export interface ParserOptions {
-  /** Lets Chevrotain check the grammar for ambiguities when it is built; slow, for tests. */
-  validate?: boolean;
-}
+import { LeanParser } from './lean.ts';
 
 /** What a problem adds to its sentence. */
 export type Extra = Partial<Pick<SyntaxProblem, 'example' | 'related' | 'mend'>>;
 
 export const END = Number.MAX_SAFE_INTEGER;
 
-export class BaseRules extends EmbeddedActionsParser {
+export class BaseRules extends LeanParser {
   problems: SyntaxProblem[] = [];
   virtual: ReadonlySet<unknown> = new Set();
   /** The token at which the last problem was reported: one problem a place. */
   private reportedAt: IToken | undefined;
-
-  constructor(options: ParserOptions) {
-    super(T.VOCABULARY.slice(), {
-      maxLookahead: 1,
-      lookaheadStrategy: new LookaheadByFirstToken({ maxLookahead: 1 }),
-      recoveryEnabled: false,
-      nodeLocationTracking: 'none',
-      skipValidations: options.validate !== true,
-    });
-  }
 
   begin(lexemes: Lexeme[], virtual: ReadonlySet<unknown>): void {
     this.problems = [];

@@ -1,7 +1,7 @@
 /** Whole files: what may stand at their top, in any order. */
 import type { FileItem, Use } from '../syntax/tree.ts';
 import * as T from '../tokens/types.ts';
-import type { ParserOptions } from './base.ts';
+import type { ParserOptions } from './lean.ts';
 import { ProcedureRules } from './procedure.ts';
 
 export class DowelParser extends ProcedureRules {

@@ -2,7 +2,7 @@
  * Decides by the next token alone. The grammar is written so that one token is enough (a test lets Chevrotain's
  * own analysis confirm it), and then the sets of first tokens say it all. They are worked out when they are
  * first asked for: most files use a small part of the grammar, and Chevrotain's general analysis of every
- * decision costs more than reading a usual file.
+ * decision costs more than reading a usual file. The built program has them ready (./decisions.ts).
  */
 import {
   Alternation,
@@ -32,53 +32,40 @@ interface First {
   empty: boolean;
 }
 
+/** What a way can begin with: indexes of token types. */
+export interface Way {
+  tokens: ReadonlySet<number>;
+  /** It may stand for nothing at all. */
+  empty: boolean;
+}
+
+/** Where a grammar goes on: one of several ways, or one that may be taken or left. */
+export interface Decision {
+  choice: boolean;
+  ways: () => Way[];
+}
+
 export class LookaheadByFirstToken extends LLkLookaheadStrategy {
   private readonly firstOfRule = new Map<Rule, First>();
+  /** What each function that was built decides by. */
+  readonly decisions = new Map<unknown, Decision>();
 
   override buildLookaheadForAlternation(options: Parameters<ForAlternation>[0]): ReturnType<ForAlternation> {
-    const build = () => this.alternatives(find(options.rule, 'Alternation', options.prodOccurrence));
-    let made: ReturnType<typeof build> | undefined;
-    return function (this: BaseParser, alternatives) {
-      made ??= build();
-      const candidates = made.byToken[(this as Looking).LA(1).tokenTypeIdx] ?? made.empty;
-      for (const index of candidates) {
-        const gate = alternatives![index]!.GATE;
-        if (gate === undefined || gate.call(this) !== false) return index;
-      }
-      return undefined;
-    };
+    const ways = () =>
+      find(options.rule, 'Alternation', options.prodOccurrence).definition.map((one) => way(this.first(one)));
+    const made = chooser(ways);
+    this.decisions.set(made, { choice: true, ways });
+    return made;
   }
 
   override buildLookaheadForOptional(options: Parameters<ForOptional>[0]): ReturnType<ForOptional> {
-    const build = () => {
-      const enters: boolean[] = [];
-      const { types } = this.sequence(
-        find(options.rule, options.prodType, options.prodOccurrence).definition,
-      );
-      for (const type of types) for (const index of indexes(type)) enters[index] = true;
-      return enters;
+    const ways = () => {
+      const { definition } = find(options.rule, options.prodType, options.prodOccurrence);
+      return [way(this.sequence(definition))];
     };
-    let made: boolean[] | undefined;
-    return function (this: BaseParser) {
-      made ??= build();
-      return made[(this as Looking).LA(1).tokenTypeIdx] === true;
-    };
-  }
-
-  /** Numbers of the alternatives that can begin with a token, by token; and of those that can be empty. */
-  private alternatives(choice: { definition: IProduction[] }): {
-    byToken: (number[] | undefined)[];
-    empty: number[];
-  } {
-    const firsts = choice.definition.map((one) => this.first(one));
-    const byToken: (number[] | undefined)[] = [];
-    const empty = firsts.flatMap((first, index) => (first.empty ? [index] : []));
-    for (const index of new Set(firsts.flatMap((first) => [...first.types].flatMap(indexes)))) {
-      byToken[index] = firsts.flatMap((first, alternative) =>
-        first.empty || [...first.types].some((type) => indexes(type).includes(index)) ? [alternative] : [],
-      );
-    }
-    return { byToken, empty };
+    const made = opener(ways);
+    this.decisions.set(made, { choice: false, ways });
+    return made;
   }
 
   private sequence(productions: readonly IProduction[]): First {
@@ -119,6 +106,45 @@ export class LookaheadByFirstToken extends LLkLookaheadStrategy {
       production instanceof RepetitionWithSeparator;
     return { types: inner.types, empty: inner.empty || mayBeLeftOut };
   }
+}
+
+/** Picks the first way that can begin with the next token and whose gate is open. */
+export function chooser(ways: Decision['ways']): ReturnType<ForAlternation> {
+  let made: { byToken: (number[] | undefined)[]; empty: number[] } | undefined;
+  return function (this: BaseParser, alternatives) {
+    made ??= byToken(ways());
+    const candidates = made.byToken[(this as Looking).LA(1).tokenTypeIdx] ?? made.empty;
+    for (const index of candidates) {
+      const gate = alternatives![index]!.GATE;
+      if (gate === undefined || gate.call(this) !== false) return index;
+    }
+    return undefined;
+  };
+}
+
+/** Whether the one way can begin with the next token. */
+export function opener(ways: Decision['ways']): ReturnType<ForOptional> {
+  let made: boolean[] | undefined;
+  return function (this: BaseParser) {
+    if (made === undefined) {
+      made = [];
+      for (const token of ways()[0]!.tokens) made[token] = true;
+    }
+    return made[(this as Looking).LA(1).tokenTypeIdx] === true;
+  };
+}
+
+/** Numbers of the ways that can begin with a token, by token; and of those that can be empty. */
+function byToken(ways: readonly Way[]): { byToken: (number[] | undefined)[]; empty: number[] } {
+  const found: (number[] | undefined)[] = [];
+  const numbers = ways.map((_, number) => number);
+  for (const token of new Set(ways.flatMap(({ tokens }) => [...tokens])))
+    found[token] = numbers.filter((number) => ways[number]!.empty || ways[number]!.tokens.has(token));
+  return { byToken: found, empty: numbers.filter((number) => ways[number]!.empty) };
+}
+
+function way({ types, empty }: First): Way {
+  return { tokens: new Set([...types].flatMap(indexes)), empty };
 }
 
 /** The token type itself and every type that belongs to it. */

@@ -3,15 +3,44 @@
  * stand: its type belongs to the category `AnyWord`. What begins a statement does not: the arranging pass
  * (../parser/arrange.ts) gives those types only to words that stand where a statement begins.
  */
-import { createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
+import { type IToken, Lexer, type TokenType } from 'chevrotain';
 import type { Verb } from './verbs.ts';
 
-const vocabulary: TokenType[] = [];
+/** The fields of a type that Chevrotain's `createToken` fills in, by a general search that takes a good part of a start. */
+interface Type extends TokenType {
+  tokenTypeIdx: number;
+  CATEGORIES: Type[];
+  categoryMatches: number[];
+  categoryMatchesMap: Record<number, true>;
+  isParent: boolean;
+}
 
-function type(name: string, ...categories: TokenType[]): TokenType {
-  const made = createToken({ name, pattern: Lexer.NA, categories });
+const vocabulary: Type[] = [];
+
+/** Chevrotain's own types take the numbers below. */
+export const FIRST_NUMBER = 8;
+
+function type(name: string, ...categories: Type[]): Type {
+  const made: Type = {
+    name,
+    PATTERN: Lexer.NA,
+    tokenTypeIdx: FIRST_NUMBER + vocabulary.length,
+    CATEGORIES: categories,
+    categoryMatches: [],
+    categoryMatchesMap: {},
+    isParent: false,
+  };
   vocabulary.push(made);
+  for (const category of categories) belongs(made, category);
   return made;
+}
+
+/** A token of this type is one of the category, too, and of every category of that. */
+function belongs(made: Type, category: Type): void {
+  category.isParent = true;
+  category.categoryMatches.push(made.tokenTypeIdx);
+  category.categoryMatchesMap[made.tokenTypeIdx] = true;
+  for (const wider of category.CATEGORIES) belongs(made, wider);
 }
 
 /** Everything but braces: what recovery may step over. */

@@ -50,8 +50,8 @@ const RESULT: ReadonlySet<string> = new Set(
 
 /** What is to be done, said as if it were a state: `the bolts must be tightened`, `the fitter should remove`. */
 export function notImperativeIn(sentence: string): (Found & { words: string }) | undefined {
-  for (const pattern of [PASSIVE, PERSON]) {
-    const match = pattern.exec(sentence);
+  if (!OBLIGED.test(sentence)) return undefined;
+  for (const match of [passiveIn(sentence), PERSON.exec(sentence)]) {
     if (!match) continue;
     // `Do not run it until the bolts are to be …`: after a condition it is a state that is asked for.
     if (
@@ -66,18 +66,25 @@ export function notImperativeIn(sentence: string): (Found & { words: string }) |
   return undefined;
 }
 
-const DONE =
-  `removed|tightened|torqued|retightened|cleaned|installed|reinstalled|refitted|replaced|renewed|checked|inspected|measured|
-lubricated|greased|drained|filled|refilled|bled|loosened|slackened|turned|rotated|coated|applied|marked|disconnected|reconnected|recorded|
-discarded|lifted|lowered|adjusted|tested|wiped|washed|blown|pulled|pushed|pressed|unscrewed|dismantled|assembled|repeated|noted`.replace(
-    /\s+/g,
-    '',
-  );
+/** A word that what follows cannot do without: most sentences have none. */
+const OBLIGED = /\b(?:must|shall|should|has|have|needs?|ought|is|are|can)\b/i;
 
-const PASSIVE = new RegExp(
-  `\\b(?:(?:must|shall|should|has to|have to|needs? to|ought to|is to|are to)\\s+(?:now |then |first |also )?be\\s+(?:\\w+ly\\s+)?(?:${DONE})|can (?:now |then )?be continued)\\b`,
-  'i',
+/** The words are looked up, not written into the expression: compiled, they cost more than a check of a usual file. */
+function passiveIn(sentence: string): RegExpExecArray | undefined {
+  for (const match of sentence.matchAll(PASSIVE))
+    if (match[1] === undefined || DONE.has(match[1].toLowerCase())) return match;
+  return undefined;
+}
+
+const DONE: ReadonlySet<string> = new Set(
+  `removed tightened torqued retightened cleaned installed reinstalled refitted replaced renewed checked inspected
+measured lubricated greased drained filled refilled bled loosened slackened turned rotated coated applied marked disconnected
+reconnected recorded discarded lifted lowered adjusted tested wiped washed blown pulled pushed pressed unscrewed dismantled
+assembled repeated noted`.split(/\s+/),
 );
+
+const PASSIVE =
+  /\b(?:(?:must|shall|should|has to|have to|needs? to|ought to|is to|are to)\s+(?:now |then |first |also )?be\s+(?:\w+ly\s+)?(\w+)|can (?:now |then )?be continued)/gi;
 
 const PERSON =
   /^(?:you|the (?:mechanic|technician|operator|fitter|driver|electrician|engineer|helper|assistant)|one)\s+(?:must|shall|should|has to|have to|needs? to|ought to)\s+(?!be\b|have\b|not be\b)\w+/i;

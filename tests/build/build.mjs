@@ -34,6 +34,9 @@ const shared = {
   },
 };
 
+// How the grammar decides is worked out once, here (grammar/parser/decisions.ts).
+shared.define.PARSER_DECISIONS = JSON.stringify(await decisions());
+
 mkdirSync(parts, { recursive: true });
 process.on('exit', () => rmSync(parts, { recursive: true, force: true }));
 
@@ -91,6 +94,22 @@ async function build(settings) {
   const text = readFileSync(settings.outfile, 'utf8');
   const escaped = (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
   writeFileSync(settings.outfile, text.replace(/[\u0080-\uffff]/g, escaped));
+}
+
+async function decisions() {
+  const { outputFiles } = await esbuild.build({
+    ...shared,
+    stdin: {
+      contents: `import { decisionsOf } from './grammar/parser/decisions.ts';
+        import { DowelParser } from './grammar/parser/file.ts';
+        module.exports = decisionsOf(new DowelParser());`,
+      resolveDir: root,
+    },
+    write: false,
+  });
+  const made = { exports: '' };
+  new Function('module', 'exports', outputFiles[0].text)(made, made.exports);
+  return made.exports;
 }
 
 /** Gives every relative `import()` a part of its own. */
