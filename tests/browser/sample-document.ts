@@ -170,6 +170,8 @@ const RENEW: ProcedureDocument['flow'][number] = {
   ],
 };
 
+const times = (count: number) => ({ least: count, most: count });
+
 const thing = (id: string, name: string, ...positions: string[]) => ({
   ...{ id, name, type: 'part' as const, positions, alsoCalled: [] },
 });
@@ -241,13 +243,21 @@ export function sampleDocument(): ProcedureDocument {
     },
     records: [
       { id: 'float', step: 'belt/measure', kind: 'value', label: 'end float', unit: 'mm' },
-      { id: 'signed', step: 'belt/sign', kind: 'signature', label: 'mill handed back' },
-      { id: 'second', step: 'belt/sign', kind: 'second-person', label: 'mill handed back' },
+      { id: 'signed', step: 'belt/sign', kind: 'signature', label: 'Signature: mill handed back' },
+      {
+        id: 'second',
+        step: 'belt/sign',
+        kind: 'second-person',
+        label: 'Seen by a second person: mill handed back',
+      },
     ],
     leftAtEnd: [],
     tally: [
-      { id: 'belt', name: 'drive belt', off: 1, back: 0, fresh: 1, discarded: 1, exact: true },
-      { id: 'screws', name: 'guard screws', count: 6, off: 6, back: 6, fresh: 0, discarded: 0, exact: true },
+      { id: 'belt', name: 'drive belt', off: times(1), back: times(0), fresh: times(1), discarded: times(1) },
+      {
+        ...{ id: 'screws', name: 'guard screws', count: 6 },
+        ...{ off: times(6), back: times(6), fresh: times(0), discarded: times(0) },
+      },
     ],
     waste: [{ id: 'belt', name: 'drive belt', kind: 'part', disposal: 'As your local rules say.' }],
     troubles: [

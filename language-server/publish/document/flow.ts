@@ -52,8 +52,6 @@ interface Where {
   prefix: string;
   counter: { next: number };
   set: Combos;
-  /** Not only where something is found. */
-  certain: boolean;
   copyOf?: string;
 }
 
@@ -84,7 +82,7 @@ export class FlowBuilder {
   }
 
   all(): FlowItem[] {
-    const where = { id: '', prefix: '', counter: { next: 1 }, set: this.job.within, certain: true };
+    const where = { id: '', prefix: '', counter: { next: 1 }, set: this.job.within };
     const items = this.items(this.job.items, where);
     linkTasks(items, this.words);
     return items;
@@ -232,7 +230,7 @@ export class FlowBuilder {
     this.waivers.push(...waivers);
     for (const name of namesIn(act)) this.mentioned.add(name);
     const heading = headingOf(context, act);
-    const changes = this.ledger.book(act, set, where.certain);
+    const changes = this.ledger.book(act, set);
     const pictures = action.tails.flatMap((tail) =>
       tail.tail === 'picture' && tail.file
         ? [{ file: tail.file.value, alt: tail.shows?.value || plainText(heading), step: id }]
@@ -334,7 +332,7 @@ export class FlowBuilder {
       const word = outcome.word?.text;
       const reading = outcomeText(outcome, job, words);
       const id = this.id(inside.id, word ?? reading);
-      const items = this.items(written, { ...inside, id, certain: false });
+      const items = this.items(written, { ...inside, id });
       const stops = endsInStop(items);
       if (!stops) ends.push(this.ledger.mark);
       const meaning = meaningOf(items, stops, word, anyRight);
@@ -408,7 +406,6 @@ export class FlowBuilder {
         ...where,
         id: wayId,
         set: inside,
-        certain: where.certain && set !== undefined,
       });
       const stops = endsInStop(items);
       if (!stops) ends.push(this.ledger.mark);
@@ -460,8 +457,7 @@ export class FlowBuilder {
     const line =
       atMost === undefined ? words.say('repeat.until', { what }) : words.say('repeat.at most', values);
     const after = this.ledger.mark;
-    const other =
-      one.otherwise && this.items(one.otherwise, { ...inside, id: `${id}.otherwise`, certain: false });
+    const other = one.otherwise && this.items(one.otherwise, { ...inside, id: `${id}.otherwise` });
     if (other) {
       const stops = endsInStop(other);
       this.ledger.join(stops ? [after] : [after, this.ledger.mark]);

@@ -1,13 +1,13 @@
 /**
  * What lies on the bench: which things are off, aside or apart after each step, for all combinations of variants at
- * once, and how often each came off and went back. A count of hands, not of states: what the machine allows is the
- * checker's business.
+ * once, and how often each came off and went back.
  */
 import { and, type Combos, isNone, minus, or } from '../../lists/combos.ts';
 import type { Job } from '../../lists/job.ts';
 import type { Thing } from '../../model/model.ts';
 import type { Act } from '../sentences/act.ts';
 import { tailOf } from '../sentences/act.ts';
+import { alike, type Counts, counted, joined, type Move } from './hand-count.ts';
 import type { BenchEntry, TallyEntry, ThingChange } from './types.ts';
 
 type Lies = 'off' | 'aside' | 'apart';
@@ -19,38 +19,36 @@ export interface Change {
   change: ThingChange['change'];
 }
 
-interface Tally {
-  thing: Thing;
-  off: number;
-  back: number;
-  fresh: number;
-  discarded: number;
-  exact: boolean;
-  where: Combos;
+/** How the bench stands and what was counted: to go back to, for the other ways of a branch. */
+export interface Mark {
+  bench: Bench;
+  counts: Counts;
 }
 
 export class Ledger {
   private readonly job: Job;
   private bench: Bench = new Map();
-  private readonly tallies = new Map<Thing, Tally>();
+  private counts: Counts = new Map();
   private last: { bench: Bench; where: Combos; entries: BenchEntry[] } | undefined;
 
   constructor(job: Job) {
     this.job = job;
   }
 
-  /** The bench now: to go back to, for the other ways of a branch. */
-  get mark(): Bench {
-    return this.bench;
+  get mark(): Mark {
+    const { bench, counts } = this;
+    return { bench, counts };
   }
 
-  backTo(mark: Bench): void {
-    this.bench = mark;
+  backTo({ bench, counts }: Mark): void {
+    this.bench = bench;
+    this.counts = counts;
   }
 
   /** What may lie there after any of the ways. */
-  join(ends: readonly Bench[]): void {
-    const [first, ...rest] = ends;
+  join(ends: readonly Mark[]): void {
+    this.counts = joined(ends.map(({ counts }) => counts));
+    const [first, ...rest] = ends.map(({ bench }) => bench);
     if (!first) return;
     const all = new Map([...first].map(([item, states]) => [item, new Map(states)]));
     for (const end of rest)
@@ -65,10 +63,10 @@ export class Ledger {
   }
 
   /** Books a step and says what moves in it. */
-  book(act: Act, where: Combos, certain: boolean): ThingChange[] {
+  book(act: Act, where: Combos): ThingChange[] {
     const changes = changesOf(this.job, act);
     for (const { thing, items, change } of changes) {
-      this.count(thing, items.length, change, where, certain);
+      this.count(thing, items, change, where);
       const to = LIES[change];
       const next = new Map(this.bench);
       for (const item of items) {
@@ -131,50 +129,47 @@ export class Ledger {
   }
 
   tally(): TallyEntry[] {
-    return [...this.tallies.values()].map(({ thing, off, back, fresh, discarded, exact, where }) => {
-      const when = this.job.combinations.when(where, this.job.within);
-      return {
-        id: thing.name,
-        name: thing.title,
-        ...countOf(thing, thing.positions),
-        off,
-        back,
-        fresh,
-        discarded,
-        exact,
-        ...(when ? { when } : {}),
-      };
-    });
+    return [...this.counts].flatMap(([thing, counts]) =>
+      alike(counts).map(({ moved, where }) => {
+        const when = this.job.combinations.when(where, this.job.within);
+        return {
+          id: thing.name,
+          name: thing.title,
+          ...countOf(thing, thing.positions),
+          ...moved,
+          ...(when ? { when } : {}),
+        };
+      }),
+    );
   }
 
-  private count(
-    thing: Thing,
-    count: number,
-    change: ThingChange['change'],
-    where: Combos,
-    certain: boolean,
-  ): void {
-    if (change === 'tool-on' || change === 'tool-off' || change === 'away') return;
-    const zero = {
+  private count(thing: Thing, items: readonly number[], change: ThingChange['change'], where: Combos): void {
+    const move = MOVED[change];
+    if (!move) return;
+    const each = thing.positions.length > 1 ? 1 : (thing.count ?? 1);
+    // What lies aside or hangs loose already is not taken off a second time.
+    const lying = move === 'off' ? items.map((item) => this.bench.get(item)) : [];
+    const lies = (at: number, combo: number) =>
+      lying[at] !== undefined && [...lying[at].values()].some((set) => set[combo]);
+    this.counts = counted(
+      this.counts,
       thing,
-      off: 0,
-      back: 0,
-      fresh: 0,
-      discarded: 0,
-      exact: true,
-      where: where.map(() => false),
-    };
-    const tally: Tally = this.tallies.get(thing) ?? zero;
-    tally.where = or(tally.where, where);
-    if (!certain) tally.exact = false;
-    const many = thing.positions.length > 1 ? count : (thing.count ?? 1);
-    if (change === 'off' || change === 'aside' || change === 'apart') tally.off += many;
-    else if (change === 'back' || change === 'together') tally.back += many;
-    else if (change === 'new') tally.fresh += many;
-    else tally.discarded += many;
-    this.tallies.set(thing, tally);
+      move,
+      where,
+      (combo) => items.filter((_, at) => !lies(at, combo)).length * each,
+    );
   }
 }
+
+const MOVED: Readonly<Partial<Record<ThingChange['change'], Move>>> = {
+  off: 'off',
+  aside: 'off',
+  apart: 'off',
+  back: 'back',
+  together: 'back',
+  new: 'fresh',
+  discarded: 'discarded',
+};
 
 const LIES: Readonly<Partial<Record<ThingChange['change'], Lies>>> = {
   off: 'off',

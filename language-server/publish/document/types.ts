@@ -475,13 +475,17 @@ export interface TallyEntry {
   id: string;
   name: string;
   count?: number;
-  off: number;
-  back: number;
-  fresh: number;
-  discarded: number;
-  /** Loops and findings make the numbers depend on the day. */
-  exact: boolean;
+  off: HandCount;
+  back: HandCount;
+  fresh: HandCount;
+  discarded: HandCount;
   when?: When;
+}
+
+/** How often hands do it; what is found decides between the least and the most. A repeat counts once. */
+export interface HandCount {
+  least: number;
+  most: number;
 }
 
 export interface WasteEntry {

@@ -1,5 +1,5 @@
 /** What stands after the job: the last count, waste, troubles, waivers, the check, sources and cautions. */
-import type { ProcedureDocument } from '../document/types.ts';
+import type { HandCount, ProcedureDocument } from '../document/types.ts';
 import type { Context } from './context.ts';
 import { type Html, html, type Piece } from './html.ts';
 import { block, bullets, table } from './needs.ts';
@@ -73,17 +73,24 @@ function tally(context: Context): Piece {
   return html`<p>${words.tallyNote}</p>${table(
     context,
     [words.part, words.cameOff, words.wentBack, words.fresh, words.discarded],
-    doc.tally.map(({ name, count, off, back, fresh, discarded, exact, when }) => ({
-      when,
-      cells: [
-        html`${numbered(name, count)}${!exact && html` <small>(${words.dependsOnTheDay})</small>`}`,
-        off,
-        back,
-        fresh,
-        discarded,
-      ],
-    })),
+    doc.tally.map(({ name, count, off, back, fresh, discarded, when }) => {
+      const counts = [off, back, fresh, discarded];
+      const open = counts.some(({ least, most }) => least < most);
+      return {
+        when,
+        cells: [
+          html`${numbered(name, count)}${open && html` <small>(${words.dependsOnTheDay})</small>`}`,
+          ...counts.map((one) => handCount(one, count ?? 1, context)),
+        ],
+      };
+    }),
   )}`;
+}
+
+/** `4`, `0 or 4` where it is done once or not at all, `0 to 8` where there is more between. */
+function handCount({ least, most }: HandCount, count: number, { words }: Context): string {
+  if (least === most) return String(least);
+  return most - least === count ? words.either(least, most) : words.between(least, most);
 }
 
 function waste(context: Context): Piece {

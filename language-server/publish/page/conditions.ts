@@ -33,6 +33,16 @@ export class Conditions {
     if (name !== '') this.others.set(name, [...(this.others.get(name) ?? []), selector]);
   }
 
+  /** For each class the names of the buttons that decide about it: until all are set, it is open. */
+  decidedBy(): { [className: string]: string[] } {
+    const names = ({ any }: When) =>
+      [...new Set(any.flatMap((selection) => Object.keys(selection)))].flatMap((id) => {
+        const at = this.axes.findIndex((axis) => axis.id === id);
+        return at < 0 ? [] : [`axis-${at}`];
+      });
+    return Object.fromEntries([...this.classes.values()].map(({ name, when }) => [name, names(when)]));
+  }
+
   /** The buttons of one axis. */
   buttons(axis: Axis, all: string): Html {
     const at = this.axes.indexOf(axis);

@@ -121,7 +121,7 @@ function newParts(context: Context): Piece {
       kit.partNumber,
     ],
   }));
-  return table(context, [words.part, words.number, words.partNumber], [...kits, ...rows]);
+  return table(context, [words.part, words.howMany, words.partNumber], [...kits, ...rows]);
 }
 
 function counted({ name, count }: { name: string; count?: number }): string {

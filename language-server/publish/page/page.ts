@@ -41,7 +41,7 @@ ${signDrawings(context.signs)}
 ${parts}
 </div>
 <div id="work" hidden></div>
-${dataBlock('work-data', workData(doc, context.words))}
+${dataBlock('work-data', workData(doc, context.words, context.conditions.decidedBy()))}
 <script type="application/ld+json">${new Html(howToScript(doc, anchor))}</script>`;
   const text = shell({
     language: doc.language,
@@ -111,8 +111,15 @@ function choose(context: Context): Piece {
 function drawings({ doc, options, conditions }: Context): Piece {
   const list = options.drawings?.page ?? [];
   if (list.length > 0)
-    for (const { id, when } of doc.tally)
-      conditions.also(`.dowel-chart g[data-thing~=${cssString(id)}]:not([data-gathered])`, when);
+    for (const id of new Set(doc.tally.map((one) => one.id))) {
+      const whens = doc.tally.flatMap((one) => (one.id === id ? [one.when] : []));
+      if (whens.includes(undefined)) continue;
+      const any = whens.flatMap((one) => one?.any ?? []);
+      conditions.also(`.dowel-chart g[data-thing~=${cssString(id)}]:not([data-gathered])`, {
+        sentence: '',
+        any,
+      });
+    }
   return list.map(
     ({ title, drawing }, at) =>
       html`<section class="drawing" aria-labelledby="drawing-${at}"><h2 id="drawing-${at}">${title}</h2>${drawing}</section>`,

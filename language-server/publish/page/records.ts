@@ -5,14 +5,12 @@ import { type Html, html } from './html.ts';
 import { classes } from './rich.ts';
 
 export function recordField(record: RecordField, context: Context): Html {
-  const { words, conditions } = context;
+  const { conditions } = context;
   const { kind, unit } = record;
   const id = `${anchor(record.id)}-entry`;
-  const label =
-    kind === 'second-person' ? words.secondPerson : kind === 'signature' ? words.signature : undefined;
   const input =
     kind === 'value'
       ? html`<input type="text" inputmode="decimal" autocomplete="off" id="${id}" data-record="${record.id}">`
       : html`<input type="text" autocomplete="off" id="${id}" data-record="${record.id}">`;
-  return html`<p${classes('record', kind, conditions.classOf(record.when))}><label for="${id}">${label !== undefined && `${label}: `}${record.label}</label> ${input}${unit !== undefined && html` <span class="unit">${unit}</span>`}</p>`;
+  return html`<p${classes('record', kind, conditions.classOf(record.when))}><label for="${id}">${record.label}</label> ${input}${unit !== undefined && html` <span class="unit">${unit}</span>`}</p>`;
 }

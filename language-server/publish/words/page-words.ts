@@ -36,7 +36,7 @@ export interface PageWords {
   range: string;
   newParts: string;
   part: string;
-  number: string;
+  howMany: string;
   partNumber: string;
   kits: string;
   contains: (list: string) => string;
@@ -96,6 +96,8 @@ export interface PageWords {
   fresh: string;
   discarded: string;
   dependsOnTheDay: string;
+  either: (a: number, b: number) => string;
+  between: (least: number, most: number) => string;
   waste: string;
   disposal: string;
   troubles: string;
@@ -111,8 +113,6 @@ export interface PageWords {
   sources: string;
   noDate: string;
   cautions: string;
-  signature: string;
-  secondPerson: string;
   value: string;
   // What the script says.
   work: WorkWords;
@@ -197,7 +197,7 @@ const BRITISH: PageWords = {
   range: 'Range',
   newParts: 'New parts',
   part: 'Part',
-  number: 'Number',
+  howMany: 'How many',
   partNumber: 'Part number',
   kits: 'Kits',
   contains: (list) => `contains ${list}`,
@@ -255,6 +255,8 @@ const BRITISH: PageWords = {
   fresh: 'New',
   discarded: 'Thrown away',
   dependsOnTheDay: 'depends on what you find',
+  either: (a, b) => `${a} or ${b}`,
+  between: (least, most) => `${least} to ${most}`,
   waste: 'Waste',
   disposal: 'What to do with it',
   troubles: 'When it does not come right',
@@ -271,8 +273,6 @@ const BRITISH: PageWords = {
   sources: 'Made from',
   noDate: 'date not known',
   cautions: 'Cautions',
-  signature: 'Signature',
-  secondPerson: 'Checked by a second person',
   value: 'Value',
   work: {
     bench: 'On the bench now',

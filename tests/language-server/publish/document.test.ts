@@ -209,13 +209,45 @@ describe('the bench', () => {
     ]);
     expect(document.leftAtEnd).toEqual([]);
     expect(document.tally.find(({ id }) => id === 'ring')).toMatchObject({
-      off: 1,
-      discarded: 1,
-      fresh: 1,
-      back: 0,
-      exact: true,
+      off: { least: 1, most: 1 },
+      discarded: { least: 1, most: 1 },
+      fresh: { least: 1, most: 1 },
+      back: { least: 0, most: 0 },
     });
     expect(document.waste).toMatchObject([{ id: 'ring', count: 1, kind: 'part' }]);
+  });
+
+  const counts = (body: string, thing: string) =>
+    of(body).tally.flatMap(({ id, off, back, when }) =>
+      id === thing
+        ? [`${off.least}-${off.most} off, ${back.least}-${back.most} back${when ? ` ${when.sentence}` : ''}`]
+        : [],
+    );
+
+  test('what was moved aside is not taken off a second time', () => {
+    const body = 'remove bolts\nmove aside cover\nremove cover\nrefit cover\nfit bolts';
+    expect(counts(body, 'cover')).toEqual(['1-1 off, 1-1 back']);
+    expect(counts(body, 'bolts')).toEqual(['4-4 off, 4-4 back']);
+  });
+
+  test('what is found decides between the least and the most; every way counts for itself', () => {
+    const cracked = 'cracked { remove cover\nrefit cover }';
+    expect(counts(`remove bolts\ninspect cover for "cracks" { sound { }\n ${cracked} }`, 'cover')).toEqual([
+      '0-1 off, 0-1 back',
+    ]);
+    const both = `sound { remove cover\nrefit cover }\n ${cracked}`;
+    expect(counts(`remove bolts\ninspect cover for "cracks" { ${both} }`, 'cover')).toEqual([
+      '1-1 off, 1-1 back',
+    ]);
+  });
+
+  test('each machine is counted for itself', () => {
+    const body =
+      'remove bolts\nif size is large { remove cover\nrefit cover\nremove cover\nrefit cover } otherwise { remove cover\nrefit cover }';
+    expect(counts(body, 'cover').sort()).toEqual([
+      '1-1 off, 1-1 back if the size is small',
+      '2-2 off, 2-2 back if the size is large',
+    ]);
   });
 
   test('after the ways of an inspection what may lie there lies there', () => {

@@ -63,12 +63,24 @@ function ranges() {
   }
 }
 
+/** What surely is to be done: not in a way that depends on what is found, or on a machine that is not chosen yet. */
+function sure(input) {
+  for (let at = input.parentElement; at; at = at.parentElement) {
+    const names = Array.from(at.classList).filter((name) => Object.hasOwn(data.decidedBy, name));
+    if (at.classList.contains('way') && names.length === 0) return false;
+    const asked = names.flatMap((name) => data.decidedBy[name]);
+    if (choices.some((choice) => choice.checked && choice.id === choice.name && asked.includes(choice.name))) return false;
+  }
+  return true;
+}
+
 function refresh() {
   const visible = ticks.filter(shown);
   const ticked = visible.filter((tick) => tick.checked);
+  const counted = visible.filter((tick) => tick.checked || sure(tick));
   const lines = benchLines(onTheBench());
-  panel.progress.textContent = filled(words.progress, ticked.length, visible.length);
-  panel.meter.max = Math.max(1, visible.length);
+  panel.progress.textContent = filled(words.progress, ticked.length, counted.length);
+  panel.meter.max = Math.max(1, counted.length);
   panel.meter.value = ticked.length;
   panel.list.replaceChildren(...(lines.length > 0 ? lines.map(({ text, state }) => {
     const line = make('li', text + ' ');
@@ -77,11 +89,11 @@ function refresh() {
   }) : [make('li', words.benchEmpty, 'none')]));
   panel.count.textContent = String(lines.length);
   const last = ticked.length > 0 ? visible.indexOf(ticked[ticked.length - 1]) : 0;
-  const gaps = visible.slice(0, last).filter((tick) => !tick.checked && !tick.closest('.way')).map((tick) => data.steps[tick.dataset.step].number);
+  const gaps = visible.slice(0, last).filter((tick) => !tick.checked && sure(tick)).map((tick) => data.steps[tick.dataset.step].number);
   panel.gaps.textContent = gaps.length > 0 ? filled(words.skipped, gaps.slice(0, 12).join(', ') + (gaps.length > 12 ? ' …' : '')) : '';
   const over = lines.filter(({ id }) => !data.leftOver.includes(id));
-  const due = visible.filter((tick) => !tick.checked && !tick.closest('.way')).length;
-  const unsigned = entries.filter((entry) => !entry.value && entry.getClientRects().length > 0 && !entry.closest('.way'));
+  const due = counted.length - ticked.length;
+  const unsigned = entries.filter((entry) => !entry.value && entry.getClientRects().length > 0 && sure(entry));
   const says = [];
   if (due > 0) says.push(filled(words.notDone, due));
   else says.push(over.length > 0 ? filled(words.left, over.map(({ text }) => text).join(', ')) : words.done);

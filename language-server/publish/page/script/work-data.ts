@@ -11,9 +11,15 @@ export interface WorkData {
   things: { [id: string]: { name: string; positions: string[] } };
   /** Left off on purpose: not counted as left over. */
   leftOver: string[];
+  /** For each class of what is there on some machines only: the choices that decide about it. */
+  decidedBy: { [className: string]: string[] };
 }
 
-export function workData(doc: ProcedureDocument, words: PageWords): WorkData {
+export function workData(
+  doc: ProcedureDocument,
+  words: PageWords,
+  decidedBy: WorkData['decidedBy'],
+): WorkData {
   const steps: WorkData['steps'] = {};
   const things: WorkData['things'] = {};
   const visit = (items: readonly FlowItem[]): void => {
@@ -40,5 +46,6 @@ export function workData(doc: ProcedureDocument, words: PageWords): WorkData {
     steps,
     things,
     leftOver: doc.leftAtEnd.map(({ id }) => id),
+    decidedBy,
   };
 }
