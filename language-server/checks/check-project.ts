@@ -4,7 +4,8 @@
  * becomes a finding about the tool, and the rest goes on.
  */
 import type { Machine, MachineItem, Procedure } from '../../grammar/syntax/tree.ts';
-import { execute } from '../execution/execute.ts';
+import type { Cases } from '../execution/cases.ts';
+import { execute, type MoreWatchers } from '../execution/execute.ts';
 import { SharedWork } from '../execution/flow.ts';
 import { amountFaults } from '../model/amounts-in-steps.ts';
 import { buildModel } from '../model/build.ts';
@@ -127,6 +128,17 @@ export interface Kept {
   ): Checked;
   model(machine: Machine | undefined, file: LoadedFile, visible: readonly LoadedFile[]): ModelMade;
   shared(model: Model, visible: readonly LoadedFile[]): SharedWork;
+  /** The procedure carried out as far as it is other than before; undefined where it is not kept. */
+  execution(
+    procedure: Procedure,
+    on: {
+      model: Model;
+      file: LoadedFile;
+      visible: readonly LoadedFile[];
+      house: House;
+      more: MoreWatchers;
+    },
+  ): { facts: readonly Fact[]; cases: Cases; executed: number; followed: number } | undefined;
 }
 
 export interface ModelMade {
@@ -340,27 +352,39 @@ export class ProjectCheck {
       () => testerFaults(model, procedure, file),
       () => resourceFaults(model, procedure, file, visible),
       () => pictureFaults(procedure, file),
-      () => {
-        const shared = this.sharedOf(model, visible);
-        const before = shared.followed;
-        const { run, facts } = execute(
-          model,
-          procedure,
-          file.path,
-          visible,
-          this.house,
-          shared,
-          false,
-          (one, other, path) => ruleWatch(one, other, path, this.ownRules(path, model, visible)),
-        );
-        this.statements += run.executed;
-        this.followed += shared.followed - before;
-        const heads = named.length > 0 ? headsOf(procedure) : new Map<number, number>();
-        return facts.filter((fact) => fact.at.file === file.path && !followsFrom(named, heads, fact));
-      },
     ];
     for (const analysis of analyses) this.guard(file, procedure.start, () => this.say(analysis(), model));
+    this.guard(file, procedure.start, () => {
+      const { facts, cases } = this.executed(procedure, model, file, visible);
+      const heads = named.length > 0 ? headsOf(procedure) : new Map<number, number>();
+      this.say(
+        facts.filter((fact) => fact.at.file === file.path && !followsFrom(named, heads, fact)),
+        { cases, built: model.built },
+      );
+    });
     model.cases.rewind(mark);
+  }
+
+  private executed(
+    procedure: Procedure,
+    model: Model,
+    file: LoadedFile,
+    visible: readonly LoadedFile[],
+  ): { facts: readonly Fact[]; cases: Cases } {
+    const more: MoreWatchers = (one, other, path) =>
+      ruleWatch(one, other, path, this.ownRules(path, model, visible));
+    const kept = this.kept?.execution(procedure, { model, file, visible, house: this.house, more });
+    if (kept) {
+      this.statements += kept.executed;
+      this.followed += kept.followed;
+      return kept;
+    }
+    const shared = this.sharedOf(model, visible);
+    const before = shared.followed;
+    const { run, facts } = execute(model, procedure, file.path, visible, this.house, shared, false, more);
+    this.statements += run.executed;
+    this.followed += shared.followed - before;
+    return { facts, cases: model.cases };
   }
 
   /** Carries out one part, or takes over what it showed before. */
@@ -430,7 +454,8 @@ export class ProjectCheck {
     return built;
   }
 
-  private say(facts: readonly Fact[], model?: Model): void {
+  /** `model`: whose cases the facts speak of. */
+  private say(facts: readonly Fact[], model?: Pick<Model, 'cases' | 'built'>): void {
     for (const fact of facts) {
       const check = checkNamed(fact.check);
       if (!check) throw new Error(`No check is called ${fact.check}.`);

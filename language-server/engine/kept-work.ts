@@ -3,13 +3,14 @@
  * the procedure, its machine and the procedures that it uses. "The same" is "the same object" (see graft.ts). What
  * rests on procedures that use each other in a circle is never kept: there the order of asking counts.
  */
-import type { Machine, Procedure, Statement } from '../../grammar/syntax/tree.ts';
+import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
 import type { Checked, Kept, ModelMade } from '../checks/check-project.ts';
 import { SharedWork } from '../execution/flow.ts';
+import { namesAfterDo } from '../execution/row.ts';
 import { buildModel } from '../model/build.ts';
-import { visited } from '../model/flow-walk.ts';
 import type { Model } from '../model/model.ts';
 import { findMachine, findProcedure, type LoadedFile } from '../model/names.ts';
+import { KeptExecutions } from './kept-executions.ts';
 
 /** What was done and not taken over, counted since the beginning. */
 export interface CheckingWork {
@@ -36,6 +37,7 @@ export class KeptWork {
   private readonly sharedModels = new Map<string, Entry<ModelMade>>();
   private readonly alone = new WeakMap<Model, Map<Procedure, Entry<ReadonlySet<string>>>>();
   private readonly used = new WeakMap<Procedure, readonly string[]>();
+  private readonly executions = new KeptExecutions();
 
   /** For checking one file as the others stand now. `settings` is what all findings rest on. */
   for(visible: (file: LoadedFile) => readonly LoadedFile[], settings: readonly unknown[]): Round {
@@ -54,6 +56,13 @@ export class KeptWork {
         return value;
       },
       model: (machine, file, seen) => this.model(machine, file, seen),
+      execution: (procedure, on) => {
+        const names = this.namesOf(procedure);
+        const alone = !names.some((name) => findProcedure(on.visible, name));
+        const reach = this.reach(procedure, on.visible);
+        if (!alone || !reach) return undefined;
+        return this.executions.take(procedure, on, [...settings, ...reach]);
+      },
       shared: (model, seen) => {
         const shared = new SharedWork();
         for (const [procedure, { basis, value }] of this.alone.get(model) ?? []) {
@@ -131,10 +140,7 @@ export class KeptWork {
       const all = new Set<string>();
       for (const header of procedure.headers)
         if (header.header === 'starts where' && header.ref) all.add(header.ref.name.text);
-      for (const { statement } of visited(procedure.body)) {
-        const name = nameAfterDo(statement);
-        if (name !== undefined) all.add(name);
-      }
+      for (const name of namesAfterDo(procedure.body)) all.add(name);
       names = [...all];
       this.used.set(procedure, names);
     }
@@ -145,10 +151,6 @@ export class KeptWork {
 export interface Round extends Kept {
   /** Keeps what was found out on the way. */
   done(): void;
-}
-
-function nameAfterDo(statement: Statement): string | undefined {
-  return statement.kind === 'do' ? statement.ref?.text : undefined;
 }
 
 /** What a model is made from. */

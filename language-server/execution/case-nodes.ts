@@ -31,6 +31,14 @@ export class CaseNodes {
     this.axes[1] = NO_AXIS;
   }
 
+  copy(): CaseNodes {
+    const copy = new CaseNodes();
+    copy.count = this.count;
+    for (const name of ['axes', 'heights', 'begins', 'children', 'unique', 'results'] as const)
+      copy[name] = this[name].slice();
+    return copy;
+  }
+
   axisOf(node: number): number {
     return this.axes[node]!;
   }

@@ -42,7 +42,9 @@ export class Cases {
   readonly axes: Axis[] = [];
   /** True once an operation was refused because the diagram grew over its budget. */
   overflowed = false;
-  private readonly nodes = new CaseNodes();
+  /** True once an axis was asked for with other phrases than those it has. */
+  restated = false;
+  private nodes = new CaseNodes();
   private readonly byKey = new Map<string, number>();
   /** Children of the nodes that are being made, one after the other. */
   private pending = new Int32Array(256);
@@ -52,6 +54,15 @@ export class Cases {
 
   constructor(budget = 400_000) {
     this.budget = budget;
+  }
+
+  /** Another one with the same axes and nodes, that grows by itself. */
+  copy(): Cases {
+    const copy = new Cases(this.budget);
+    copy.nodes = this.nodes.copy();
+    copy.axes.push(...this.axes);
+    for (const [key, axis] of this.byKey) copy.byKey.set(key, axis);
+    return copy;
   }
 
   /** How many nodes were made: the measure of work, for counters and budgets. */
@@ -75,7 +86,12 @@ export class Cases {
   /** The axis with this key, made where it is not there yet. */
   axis(key: string, phrases: readonly string[]): number {
     const known = this.byKey.get(key);
-    if (known !== undefined) return known;
+    if (known !== undefined) {
+      const had = this.axes[known]!.phrases;
+      if (had.length !== phrases.length || had.some((phrase, index) => phrase !== phrases[index]))
+        this.restated = true;
+      return known;
+    }
     this.axes.push({ key, phrases });
     this.byKey.set(key, this.axes.length - 1);
     return this.axes.length - 1;

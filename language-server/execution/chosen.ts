@@ -18,9 +18,7 @@ export function choose(run: Run, items: readonly number[]): void {
   const { step, within: cases } = run;
   for (const item of items) {
     const choice = { step, after: run.repeating ?? step, cases };
-    const known = run.chosen.get(item);
-    if (known) known.push(choice);
-    else run.chosen.set(item, [choice]);
+    run.chosen.set(item, [...(run.chosen.get(item) ?? []), choice]);
   }
 }
 

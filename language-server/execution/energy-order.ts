@@ -49,6 +49,15 @@ export class EnergyOrderWatch implements Watcher {
     this.run = run;
   }
 
+  memory(): { released: Released[]; unlocked: Unlocked[] } {
+    return { released: this.released, unlocked: this.unlocked };
+  }
+
+  recall({ released, unlocked }: { released: Released[]; unlocked: Unlocked[] }): void {
+    this.released = released;
+    this.unlocked = unlocked;
+  }
+
   enter(): void {
     this.released = [];
   }
@@ -85,6 +94,8 @@ export class EnergyOrderWatch implements Watcher {
       one.cases = open;
       if (closed !== NONE) this.notKept(one, closed);
     }
+    if (this.unlocked.some((one) => one.cases === NONE))
+      this.unlocked = this.unlocked.filter((one) => one.cases !== NONE);
   }
 
   /** The cases in which the step is other work than making safe. */
@@ -187,7 +198,7 @@ export class EnergyOrderWatch implements Watcher {
 
   /** The present step closed it. */
   private closing(item: number): NonNullable<Fact['story']> {
-    const step = this.run.steps[this.run.step];
+    const step = this.run.steps.present;
     if (!step) return [];
     const thing = this.run.thing(item);
     return [{ at: placeOf(step, thing), what: storyOf(step.action.verb), thing }];

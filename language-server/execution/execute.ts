@@ -9,7 +9,7 @@ import type { Model } from '../model/model.ts';
 import { findProcedure, type LoadedFile } from '../model/names.ts';
 import type { House } from '../project/project.ts';
 import { awayValue, DRAINED, OUT, YES } from './aspects.ts';
-import { NONE } from './cases.ts';
+import { type CaseSet, type Cases, NONE } from './cases.ts';
 import { claimed } from './contract.ts';
 import { atTheEnd } from './end.ts';
 import { Flow, SharedWork, sameFault, tasksOf } from './flow.ts';
@@ -45,6 +45,27 @@ export function execute(
   const { run, flow, all, mustCome } = start(model, procedure, file, visible, shared, journal, more);
   run.watchers.push(...watchers(run, procedure, house));
   flow.block(procedure.body);
+  finish({ run, flow, all, mustCome }, procedure, file);
+  return { run, facts: run.facts };
+}
+
+/** An execution at the start of its steps. */
+export interface Started {
+  run: Run;
+  flow: Flow;
+  /** The cases that the procedure is for. */
+  all: CaseSet;
+  /** What was found away and has to come back. */
+  mustCome: Set<number>;
+}
+
+/** What is found once all steps were carried out; `steps` are those, where they do not stand in order in the run. */
+export function finish(
+  { run, flow, all, mustCome }: Started,
+  procedure: Procedure,
+  file: string,
+  steps?: Parameters<typeof neverNeeded>[1],
+): void {
   const finished = run.cases.minus(all, run.cases.or(flow.unfinished, flow.ended));
   for (const watcher of run.watchers) watcher.finish?.(procedure.body?.closed ? finished : NONE);
   // Once track is lost every thing is undecided: that is told once, at the place.
@@ -55,7 +76,7 @@ export function execute(
   if (procedure.body?.closed && !run.lost) {
     const facts = endClaims(run, procedure, file, flow);
     run.facts.push(...facts.facts);
-    neverNeeded(run);
+    neverNeeded(run, steps);
     atTheEnd(run, {
       finished,
       ...facts,
@@ -63,7 +84,6 @@ export function execute(
     });
   }
   if (run.lost) run.fact({ check: 'undecided', at: run.lost });
-  return { run, facts: run.facts };
 }
 
 /** The state at a place of the procedure: carried out up to there, in the cases that get there. */
@@ -81,7 +101,7 @@ export function executeTo(
   return run;
 }
 
-function start(
+export function start(
   model: Model,
   procedure: Procedure,
   file: string,
@@ -89,8 +109,9 @@ function start(
   shared = new SharedWork(),
   journal = false,
   more: MoreWatchers = () => [],
-) {
-  const run = new Run(model);
+  cases: Cases = model.cases,
+): Started {
+  const run = new Run(model, cases);
   if (journal) run.journal = [];
   run.watchers.push(...more(run, procedure, file));
   const mustCome = begin(run, procedure, file, visible, 0);

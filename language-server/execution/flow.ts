@@ -18,6 +18,8 @@ import { makeSo, startHolds } from './contract.ts';
 import { Measured } from './measured.ts';
 import { outcomePhrase, phraseOf } from './phrases.ts';
 import { stateCases } from './questions.ts';
+import { type Recorder, Tracked } from './recorder.ts';
+import type { Part } from './row.ts';
 import type { Run } from './run.ts';
 import type { State } from './state.ts';
 
@@ -49,6 +51,15 @@ export function sameFault(fact: Fact): string {
   return `${fact.check} ${fact.subject?.thing.id} ${fact.words?.rule ?? ''}`;
 }
 
+/** Where the execution stands, beside the state of things. */
+export interface Marks {
+  within: CaseSet;
+  working: CaseSet;
+  stopped: CaseSet;
+  unfinished: CaseSet;
+  passedOver: number;
+}
+
 export class Flow {
   readonly run: Run;
   /** `continues` was met: what is left undone is held back, in these cases. */
@@ -66,7 +77,11 @@ export class Flow {
   /** Values of loop variables. */
   private readonly bound = new Map<string, string>();
   /** Axes of variants, choices and named outcomes, by name. */
-  private readonly axes = new Map<string, { axis: number; values: readonly string[] }>();
+  private readonly axes = new Tracked<string, { axis: number; values: readonly string[] }>();
+  /** Where somebody wants to know: the axes that were asked for, in order. */
+  asked: number[] | undefined;
+  /** Tasks that were not entered, since nothing is left to do there. */
+  private passedOver = 0;
   private readonly doing: string[] = [];
   private stopped: CaseSet = NONE;
   /** Which round of which loop: what is seen is asked anew in each. */
@@ -99,11 +114,7 @@ export class Flow {
     const { until } = this;
     const here = until !== undefined && file === until.file && this.doing.length === 0;
     for (const statement of block.statements) {
-      const at = this.run.usedAt ?? { file, start: statement.start, end: statement.end };
-      this.run.loseTrack(at);
-      this.shared.followed++;
-      if (this.followed++ > this.most()) this.run.stopFollowing(at);
-      if (this.reached !== undefined || this.run.within === NONE || this.run.lost) return;
+      if (!this.goesOn(statement, file)) return;
       if (here && statement.start >= until.offset) {
         this.reached = this.run.within;
         return;
@@ -114,6 +125,62 @@ export class Flow {
     if (here && this.reached === undefined && block.start <= until.offset && until.offset < block.end) {
       this.reached = this.run.within;
     }
+  }
+
+  /** Counts the statement; false where nothing is carried out any more. */
+  private goesOn(statement: Statement, file: string): boolean {
+    const { run } = this;
+    const at = run.usedAt ?? { file, start: statement.start, end: statement.end };
+    run.loseTrack(at);
+    this.shared.followed++;
+    if (this.followed++ > this.most()) run.stopFollowing(at);
+    return this.reached === undefined && run.within !== NONE && !run.lost;
+  }
+
+  /** Carries out one part of a procedure that is laid out in a row. */
+  part({ kind, statement }: Part): void {
+    const { watchers } = this.run;
+    if (kind === 'leave') {
+      if (this.passedOver > 0) this.passedOver--;
+      else for (const watcher of watchers) watcher.leave?.();
+      return;
+    }
+    if (!this.goesOn(statement, this.file)) {
+      if (kind === 'enter') this.passedOver++;
+    } else if (kind === 'enter') for (const watcher of watchers) watcher.enter?.();
+    else if (kind === 'do') this.statement(statement, this.file);
+  }
+
+  /** Statements gone through since it was last put somewhere. */
+  get followedHere(): number {
+    return this.followed;
+  }
+
+  /** Where it stands between two parts of a row. */
+  get marks(): Marks {
+    const { stopped, unfinished, passedOver } = this;
+    const { within, working } = this.run;
+    return { within, working, stopped, unfinished, passedOver };
+  }
+
+  /** Goes back to where it stood; the state is put back by who kept it. */
+  standAt({ within, working, stopped, unfinished, passedOver }: Marks): void {
+    Object.assign(this, { stopped, unfinished, passedOver });
+    Object.assign(this.run, { within, working });
+    this.followed = 0;
+    this.shared.followed = 0;
+  }
+
+  /** Tells the recorder what is written from here on. */
+  record(recorder: Recorder | undefined): void {
+    this.run.record(recorder);
+    this.axes.recorder = recorder;
+    this.measured.values.recorder = recorder;
+  }
+
+  /** The named tasks of the procedure, as they are written now. */
+  setTasks(tasks: ReadonlyMap<string, Task>): void {
+    this.tasks = tasks;
   }
 
   private statement(statement: Statement, file: string): void {
@@ -143,7 +210,9 @@ export class Flow {
         const name = statement.name.text;
         const values = statement.values.map((value) => value.text);
         const phrases = values.map((value) => `${name} is ${value}`);
-        this.axes.set(name, { axis: cases.axis(`choice ${file} ${name}`, phrases), values });
+        const axis = cases.axis(`choice ${file} ${name}`, phrases);
+        this.asked?.push(axis);
+        this.axes.set(name, { axis, values });
         return;
       }
       case 'repeat':
@@ -462,6 +531,7 @@ export class Flow {
   /** The axis, noted as met in the repeats that are running. */
   private axis(key: string, phrases: readonly string[]): number {
     const axis = this.run.cases.axis(key, phrases);
+    this.asked?.push(axis);
     const inner = this.met[this.met.length - 1];
     if (inner && !inner.includes(axis)) inner.push(axis);
     return axis;

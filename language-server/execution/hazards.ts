@@ -32,7 +32,7 @@ import {
   declaredHazards,
   type Meeting,
 } from './declared-hazards.ts';
-import { type Behind, NoticesBehind } from './notices-behind.ts';
+import { type Behind, type BehindMemory, NoticesBehind } from './notices-behind.ts';
 import type { Run } from './run.ts';
 import type { Watcher } from './watch.ts';
 import { doneIn, placeOf, type Step, storyOf, withoutRounds } from './watch-place.ts';
@@ -97,6 +97,16 @@ interface Weak {
   cases: CaseSet;
 }
 
+interface HazardMemory {
+  courses: Course[];
+  found: Missing[];
+  weak: Weak[];
+  cooled: [number, CaseSet][];
+  scopes: { given: Given[]; missing: Missing[]; idle: boolean }[];
+  unnamed: CaseSet;
+  behind: BehindMemory;
+}
+
 const KNOWN: ReadonlySet<string> = new Set(HAZARDS);
 
 export class HazardWatch implements Watcher {
@@ -104,7 +114,7 @@ export class HazardWatch implements Watcher {
   private readonly convention: Convention;
   private readonly hazards: DeclaredHazards;
   private readonly courses = new Map<DeclaredHazard, Course>();
-  private readonly found: Missing[] = [];
+  private found: Missing[] = [];
   private readonly weak = new Map<Notice, Weak>();
   private readonly files = new Map<Notice, string>();
   /** Parts left to cool. */
@@ -139,12 +149,56 @@ export class HazardWatch implements Watcher {
     return this.scopes[this.scopes.length - 1]!;
   }
 
+  memory(): HazardMemory | undefined {
+    if (this.courses.size === 0) return undefined;
+    return {
+      courses: [...this.courses.values()],
+      found: this.found,
+      weak: [...this.weak.values()],
+      cooled: [...this.cooled],
+      scopes: this.scopes.map(({ given, missing, acted }) => ({
+        given,
+        missing,
+        idle: acted === this.acted,
+      })),
+      unnamed: this.unnamed,
+      behind: this.behind.memory(),
+    };
+  }
+
+  recall(memory: HazardMemory | undefined): void {
+    if (!memory) return;
+    const put = <Key, Value>(map: Map<Key, Value>, entries: readonly (readonly [Key, Value])[]) => {
+      map.clear();
+      for (const [key, value] of entries) map.set(key, value);
+    };
+    put(
+      this.courses,
+      memory.courses.map((course) => [course.declared, course]),
+    );
+    put(
+      this.weak,
+      memory.weak.map((one) => [one.notice, one]),
+    );
+    put(this.cooled, memory.cooled);
+    this.found = memory.found;
+    this.unnamed = memory.unnamed;
+    this.behind.recall(memory.behind);
+    this.scopes = memory.scopes.map(({ given, missing, idle }) => ({
+      given,
+      missing,
+      acted: idle ? this.acted : -1,
+    }));
+  }
+
   enter(): void {
+    if (this.courses.size === 0) return;
     this.scopes.push({ given: [...this.scope.given], missing: [], acted: this.acted });
     this.behind.enter();
   }
 
   leave(): void {
+    if (this.courses.size === 0) return;
     const { acted, missing } = this.scopes.pop()!;
     this.behind.leave();
     for (const one of missing) one.open = false;

@@ -55,6 +55,10 @@ export class LiftWatch implements Watcher {
     this.stated = header?.header === 'people' ? header.count : undefined;
   }
 
+  /** It looks at each step by itself. */
+  memory(): undefined {}
+  recall(): void {}
+
   before(action: Action, file: string, items: readonly number[]): void {
     const lifted = LIFTS[action.verb];
     if (!lifted || this.masses.size === 0 || this.run.usedAt || this.run.round > 0) return;

@@ -5,6 +5,7 @@
 import type { Action, Expression, Position, Ref } from '../../grammar/syntax/tree.ts';
 import { bit, TRIAL } from './aspects.ts';
 import { NONE } from './cases.ts';
+import { Tracked } from './recorder.ts';
 import type { Run } from './run.ts';
 
 interface Value {
@@ -14,7 +15,7 @@ interface Value {
 }
 
 export class Measured {
-  private readonly values = new Map<string, Value>();
+  readonly values = new Tracked<string, Value>();
   private readonly run: Run;
   /** What the variables of the blocks stand for. */
   private position: Bound = (name) => name;
@@ -45,7 +46,7 @@ export class Measured {
     if (action.expression) this.derive(key, action.expression);
     else if (action.verb === 'measure' || action.verb === 'record') {
       // What is measured on a trial fit is meant for the time after it.
-      const items = run.steps[step]!.touched;
+      const items = run.steps.present!.touched;
       const onTrial = items.some(
         (item) => run.thing(item).type === 'part' && run.where('place', item, bit(TRIAL)) !== NONE,
       );
@@ -101,7 +102,8 @@ export class Measured {
     for (const item of value.items) {
       for (const entry of run.entries(compared ? 'parted' : 'place', item)) {
         if (entry.since <= value.step || entry.assumed || entry.cases === NONE) continue;
-        const { action, file: from } = run.steps[entry.since]!;
+        const { action, file: from } = run.steps.at(entry.since)!;
+        const by = run.steps.at(value.step)!;
         run.fact({
           check: 'stale-measurement',
           at: { file, start, end },
@@ -110,11 +112,7 @@ export class Measured {
           words: { name: plain },
           story: [
             {
-              at: {
-                file: run.steps[value.step]!.file,
-                start: run.steps[value.step]!.action.start,
-                end: run.steps[value.step]!.action.end,
-              },
+              at: { file: by.file, start: by.action.start, end: by.action.end },
               what: 'measured',
               thing: run.thing(item),
             },

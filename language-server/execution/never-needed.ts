@@ -4,6 +4,7 @@
  * reason is never called needless.
  */
 import type { Run } from './run.ts';
+import type { StepRef } from './steps.ts';
 
 const AWAY: ReadonlySet<string> = new Set(['remove', 'unbolt']);
 const BACK: ReadonlySet<string> = new Set(['refit', 'fit', 'bolt up']);
@@ -23,13 +24,17 @@ const ANYTHING: ReadonlySet<string> = new Set([
   'adjust',
 ]);
 
-export function neverNeeded(run: Run): void {
+/** `steps`: all that were carried out, in order, with their numbers. */
+export function neverNeeded(
+  run: Run,
+  steps: readonly (readonly [number, StepRef])[] = [...run.steps.entries()],
+): void {
   const off = new Map<number, number>();
   const dug = new Set<number>();
   let selecting = false;
   // Where something else is wrong with it, that is the finding.
   const found = new Set(run.facts.map((fact) => fact.subject?.thing));
-  run.steps.forEach(({ action, touched, within }, index) => {
+  steps.forEach(([number, { action, touched, within }], index) => {
     if (action.verb === 'choose' || action.verb === 'trial fit') selecting = true;
     if (AWAY.has(action.verb)) {
       const thrown = action.tails.some((tail) => tail.tail === 'and discard');
@@ -44,9 +49,14 @@ export function neverNeeded(run: Run): void {
       for (const item of touched) {
         const since = off.get(item);
         off.delete(item);
-        if (since === undefined || selecting || action.fresh || run.steps[since]!.within !== within) continue;
-        if (!found.has(run.thing(item)) && !needed(run, item, since, index)) {
-          run.blame('never-needed', item, { cases: within, at: since, since: index, what: 'put back' });
+        if (since === undefined || selecting || action.fresh || steps[since]![1].within !== within) continue;
+        if (!found.has(run.thing(item)) && !needed(run, item, steps, since, index)) {
+          run.blame('never-needed', item, {
+            cases: within,
+            at: steps[since]![0],
+            since: number,
+            what: 'put back',
+          });
         }
       }
     }
@@ -60,9 +70,15 @@ function letsOut(run: Run, item: number): boolean {
   return [relieves, drains, isolates].some((list) => list[item]!.length > 0);
 }
 
-function needed(run: Run, item: number, from: number, to: number): boolean {
+function needed(
+  run: Run,
+  item: number,
+  steps: readonly (readonly [number, StepRef])[],
+  from: number,
+  to: number,
+): boolean {
   for (let index = from + 1; index < to; index++) {
-    const { action, touched } = run.steps[index]!;
+    const { action, touched } = steps[index]![1];
     if (ANYTHING.has(action.verb)) return true;
     const moving = AWAY.has(action.verb) || BACK.has(action.verb);
     for (const one of touched) if (one === item || isNear(run, item, one, moving)) return true;

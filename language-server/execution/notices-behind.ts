@@ -20,15 +20,31 @@ export interface Behind extends Unguarded {
   readonly file: string;
 }
 
+export interface BehindMemory {
+  last: Unguarded[];
+  open: Behind[];
+  all: Behind[];
+  outer: Behind[][];
+}
+
 export class NoticesBehind {
   private readonly cases: Cases;
   private last: Unguarded[] = [];
   private open: Behind[] = [];
-  private readonly all: Behind[] = [];
-  private readonly outer: Behind[][] = [];
+  private all: Behind[] = [];
+  private outer: Behind[][] = [];
 
   constructor(cases: Cases) {
     this.cases = cases;
+  }
+
+  memory(): BehindMemory {
+    const { last, open, all, outer } = this;
+    return { last, open, all, outer };
+  }
+
+  recall({ last, open, all, outer }: BehindMemory): void {
+    Object.assign(this, { last, open, all, outer });
   }
 
   enter(): void {

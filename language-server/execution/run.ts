@@ -10,20 +10,10 @@ import type { Place } from '../report/finding.ts';
 import { ASPECT, ASPECTS, type Aspect, FINAL, NO } from './aspects.ts';
 import { type CaseSet, type Cases, NONE } from './cases.ts';
 import type { Choice } from './chosen.ts';
+import { type Recorder, Tracked } from './recorder.ts';
 import { type Entry, State } from './state.ts';
+import { Steps } from './steps.ts';
 import type { Watcher } from './watch.ts';
-
-export interface StepRef {
-  action: Action;
-  file: string;
-  within: CaseSet;
-  /** Where to show it, where it belongs to a procedure that this one uses. */
-  shown: Place | undefined;
-  /** Every item that the step names. */
-  touched: number[];
-  /** More than 0 in the further rounds of a repeat. */
-  round: number;
-}
 
 /** One aspect of one item as a step left it, for who wants to know how things came to be. */
 export interface Change {
@@ -61,7 +51,7 @@ export class Run {
   readonly cases: Cases;
   state: State;
   readonly facts: Fact[] = [];
-  readonly steps: StepRef[] = [];
+  readonly steps = new Steps();
   /** The cases in which the present statement is carried out. */
   within: CaseSet;
   /** The cases in which work has not ended. */
@@ -87,30 +77,30 @@ export class Run {
   /** The step before the outermost repeat that is running. */
   repeating: number | undefined;
   /** By item, the steps that chose it. */
-  readonly chosen = new Map<number, Choice[]>();
+  readonly chosen = new Tracked<number, readonly Choice[]>();
   /** How many actions were executed: the measure of work. */
   executed = 0;
   /** Normal positions of controls that do not declare one, found from the first action on them. */
-  readonly positions = new Map<number, string>();
+  readonly positions = new Tracked<number, string>();
   /** Tool -> what it supports or bridges. */
-  readonly heldBy = new Map<number, Set<number>>();
-  private readonly lockTools = new Map<number, Set<number>>();
+  readonly heldBy = new Tracked<number, ReadonlySet<number>>();
+  private readonly lockTools = new Tracked<number, ReadonlySet<number>>();
   /** What the present step lacked so far, by check and variable. */
   private readonly lacked = new Map<string, Entry[]>();
   private blames: Blame[] = [];
-  private reported = new Map<string, Fact>();
+  private readonly reported = new Tracked<string, Fact>();
+  /** A fact of an earlier part was found again in this one: the two cannot be told apart. */
+  entangled = false;
+  private fresh: Set<Fact> | undefined;
 
-  constructor(model: Model) {
+  /** `cases`: those of the model, or a copy of them. */
+  constructor(model: Model, cases: Cases = model.cases) {
     this.model = model;
-    this.cases = model.cases;
+    this.cases = cases;
     this.within = model.built;
     this.working = model.built;
     const { items, thingOf } = model;
-    this.state = new State(
-      items * ASPECTS.length,
-      model.cases,
-      (variable) => thingOf[variable % items]!.exists,
-    );
+    this.state = new State(items * ASPECTS.length, cases, (variable) => thingOf[variable % items]!.exists);
     for (const thing of model.things) {
       if (thing.type !== 'tool') continue;
       for (const item of model.locks[thing.first]!) this.lockedWith(thing.first, item);
@@ -123,22 +113,26 @@ export class Run {
   }
 
   lockedWith(tool: number, item: number): void {
-    let tools = this.lockTools.get(item);
-    if (!tools) {
-      tools = new Set();
-      this.lockTools.set(item, tools);
-    }
-    tools.add(tool);
+    const tools = this.lockTools.get(item);
+    if (!tools?.has(tool)) this.lockTools.set(item, new Set([...(tools ?? []), tool]));
+  }
+
+  /** Tells the recorder what is written from here on; without one nobody is told. */
+  record(recorder: Recorder | undefined): void {
+    this.state.recorder = recorder;
+    this.fresh = recorder && new Set();
+    for (const map of [this.chosen, this.positions, this.heldBy, this.lockTools, this.reported])
+      map.recorder = recorder;
   }
 
   /** The number of the present step. */
   get step(): number {
-    return this.steps.length - 1;
+    return this.steps.last;
   }
 
   begin(action: Action, file: string): void {
     this.counted = this.cases.size;
-    this.steps.push({
+    this.steps.add({
       action,
       file,
       within: this.within,
@@ -151,7 +145,7 @@ export class Run {
 
   /** Notes what the present step is about. */
   touch(groups: readonly (readonly number[])[], more: readonly number[]): void {
-    this.steps[this.step]!.touched = [...groups.flat(), ...more];
+    this.steps.present!.touched = [...groups.flat(), ...more];
   }
 
   variable(aspect: Aspect, item: number): number {
@@ -342,7 +336,7 @@ export class Run {
   /** Turns what the step was blamed for into facts: once for each check, subject and step. */
   flush(): void {
     this.lacked.clear();
-    const last = this.steps[this.step];
+    const last = this.steps.present;
     if (last)
       this.loseTrack(last.shown ?? { file: last.file, start: last.action.start, end: last.action.end });
     for (const blame of this.blames) {
@@ -353,6 +347,7 @@ export class Run {
       if (known) {
         // A later round of a loop, or another use of the same task: one finding for all its cases.
         known.cases = this.cases.or(known.cases ?? NONE, blame.cases);
+        this.again(known);
         continue;
       }
       const object = step.objects.find((ref) => ref.name.text === blame.subject.name);
@@ -370,7 +365,7 @@ export class Run {
         story: [...blame.story.values()]
           .sort((a, b) => a.since - b.since)
           .map(({ since, what, thing }) => {
-            const { action, file } = this.steps[since]!;
+            const { action, file } = this.steps.at(since)!;
             return { at: { file, start: action.start, end: action.end }, what, thing };
           }),
         cases: blame.cases,
@@ -379,6 +374,7 @@ export class Run {
       };
       this.facts.push(fact);
       this.reported.set(key, fact);
+      this.fresh?.add(fact);
     }
     this.blames = [];
   }
@@ -390,11 +386,11 @@ export class Run {
   private nameFor(blame: Blame): string {
     if (this.round > 0 && blame.at === undefined) return 'loop-not-restored';
     const ending = blame.at !== undefined;
-    const failing = ending ? this.within : (this.steps[this.step]?.within ?? this.within);
+    const failing = ending ? this.within : (this.steps.present?.within ?? this.within);
     let reach = this.cases.and(failing, blame.subject.exists);
     const causes = [...blame.story.values()].map(({ since }) => since);
     if (blame.at !== undefined) causes.push(blame.at);
-    for (const since of causes) if (since >= 0) reach = this.cases.and(reach, this.steps[since]!.within);
+    for (const since of causes) if (since >= 0) reach = this.cases.and(reach, this.steps.at(since)!.within);
     for (const other of blame.others.keys()) reach = this.cases.and(reach, other.exists);
     if (this.cases.minus(reach, blame.cases) === NONE) return blame.check;
     const axes = this.cases.smallest(blame.cases).map(({ axis }) => this.cases.axes[axis]!.key);
@@ -408,7 +404,7 @@ export class Run {
   clear(): void {
     this.blames = [];
     this.facts.length = 0;
-    this.steps.length = 0;
+    this.steps.clear();
     this.chosen.clear();
     for (const change of this.journal ?? []) change.step = -1;
     this.reported.clear();
@@ -419,17 +415,28 @@ export class Run {
     const key = `${fact.check} ${fact.subject?.thing.id ?? ''} ${fact.at.file} ${fact.at.start}`;
     const known = this.reported.get(key);
     if (known) {
+      this.again(known);
       if (known.cases !== undefined && fact.cases !== undefined)
         known.cases = this.cases.or(known.cases, fact.cases);
       return;
     }
     this.facts.push(fact);
     this.reported.set(key, fact);
+    this.fresh?.add(fact);
+  }
+
+  /** What was found so far, by what tells it apart. */
+  get known(): Tracked<string, Fact> {
+    return this.reported;
+  }
+
+  private again(fact: Fact): void {
+    if (this.fresh && !this.fresh.has(fact)) this.entangled = true;
   }
 
   private stepAt(index: number): (Place & { objects: Action['objects'] }) | undefined {
     if (index < 0) return this.before ? { ...this.before, objects: [] } : undefined;
-    const step = this.steps[index];
+    const step = this.steps.at(index);
     if (step?.shown) return { ...step.shown, objects: [] };
     return (
       step && {

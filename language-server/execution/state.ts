@@ -8,6 +8,7 @@
  */
 import type { CaseSet, Cases } from './cases.ts';
 import { NONE } from './cases.ts';
+import type { Recorder } from './recorder.ts';
 
 /** A value and the cases in which it holds, and the step that made it so (-1: so from the start). */
 export interface Entry {
@@ -16,6 +17,27 @@ export interface Entry {
   since: number;
   /** Taken to be so after a finding: never the ground of another one. */
   assumed: boolean;
+}
+
+/** A variable as it was; a number holds its value, whether that was assumed, and the step. */
+export type Saved = number | readonly Entry[];
+/** No value is as large as this. */
+const ASSUMED = 64;
+const SINCE = 2 * ASSUMED;
+
+/** The same value in the same cases, by the same steps. */
+export function sameSaved(a: Saved, b: Saved): boolean {
+  if (a === b) return true;
+  if (typeof a === 'number' || typeof b === 'number' || a.length !== b.length) return false;
+  return a.every((one, index) => {
+    const other = b[index]!;
+    return (
+      one.value === other.value &&
+      one.cases === other.cases &&
+      one.since === other.since &&
+      one.assumed === other.assumed
+    );
+  });
 }
 
 /** Entries of one variable that are told apart by the step that made them, */
@@ -27,6 +49,8 @@ const MANY_NODES = 30_000;
 export class State {
   /** Variables that were written, for whoever wants to know. */
   changed: Set<number> | undefined;
+  /** Where somebody wants to take back what is written. */
+  recorder: Recorder | undefined;
   private readonly value: Uint8Array;
   /** The number of the step, and 1 more: 0 is from the start. */
   private readonly since: Int32Array;
@@ -78,6 +102,7 @@ export class State {
     const cases = this.cases.and(within, exists);
     if (cases === NONE) return;
     this.changed?.add(variable);
+    this.recorded(variable);
     if (cases === exists) {
       this.split.delete(variable);
       this.value[variable] = value;
@@ -159,6 +184,31 @@ export class State {
     }
   }
 
+  private recorded(variable: number): void {
+    const { recorder } = this;
+    if (recorder && !recorder.variables.has(variable)) recorder.variables.set(variable, this.saved(variable));
+  }
+
+  /** All there is to a variable: one number where it is the same in every case. */
+  saved(variable: number): Saved {
+    return (
+      this.split.get(variable) ??
+      this.value[variable]! + this.assumed[variable]! * ASSUMED + this.since[variable]! * SINCE
+    );
+  }
+
+  /** Puts back what was saved. */
+  restore(variable: number, saved: Saved): void {
+    if (typeof saved !== 'number') {
+      this.split.set(variable, saved as Entry[]);
+      return;
+    }
+    this.split.delete(variable);
+    this.value[variable] = saved % ASSUMED;
+    this.assumed[variable] = Math.floor(saved / ASSUMED) % 2;
+    this.since[variable] = Math.floor(saved / SINCE);
+  }
+
   private most(): number {
     return this.cases.size < MANY_NODES ? MOST_ENTRIES : FEWER_ENTRIES;
   }
@@ -196,6 +246,7 @@ export class State {
   }
 
   private store(variable: number, entries: Entry[]): void {
+    this.recorded(variable);
     const only = entries[0];
     if (entries.length === 1 && only && only.cases === this.exists(variable)) {
       this.split.delete(variable);

@@ -7,6 +7,12 @@ import type { Action, Notice } from '../../grammar/syntax/tree.ts';
 import type { CaseSet } from './cases.ts';
 
 export interface Watcher {
+  /**
+   * What it knows so far, as plain data that goes on changing with it, and taking up again what was known. A watcher
+   * without these has to see a procedure from its beginning.
+   */
+  memory?(): unknown;
+  recall?(memory: unknown): void;
   notice?(notice: Notice, file: string): void;
   /** Work on a task, or on a procedure that this one uses, begins and ends. */
   enter?(): void;

@@ -168,7 +168,7 @@ class Attempt {
       return thing && itemsOf(thing, ref);
     };
     perform(run, action, this.file, resolve);
-    run.steps.pop();
+    run.steps.takeBack();
     run.positions.clear();
     for (const [item, position] of normal) run.positions.set(item, position);
     return run.facts.splice(before);

@@ -105,7 +105,7 @@ function stepsOn(view: View, procedure: Procedure, path: string, model: Model, t
   const last = thing.first + thing.positions.length;
   return view.at(procedure, file, model, end, (run) => {
     const seen = new Set<string>();
-    for (const { action, file: where, touched } of run.steps) {
+    for (const { action, file: where, touched } of run.steps.values()) {
       if (!touched.some((item) => item >= thing.first && item < last)) continue;
       const text = view.file(where)?.text ?? '';
       const line = text.slice(0, action.start).split('\n').length;

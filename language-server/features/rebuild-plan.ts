@@ -353,7 +353,7 @@ class Planner {
     const facts = run.facts.splice(before);
     if (!keep) {
       run.state = saved;
-      run.steps.pop();
+      run.steps.takeBack();
     }
     return facts;
   }

@@ -82,7 +82,7 @@ export function statesOf(run: Run): StateGroup[] {
         for (const entry of run.entries(aspect, item)) {
           const state = word(entry.value);
           if (!state) continue;
-          const step = entry.since >= 0 ? run.steps[entry.since] : undefined;
+          const step = entry.since >= 0 ? run.steps.at(entry.since) : undefined;
           const since = step && { file: step.file, start: step.action.start, end: step.action.end };
           const group = groups.get(state) ?? new Map();
           groups.set(state, group);

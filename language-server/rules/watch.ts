@@ -84,7 +84,7 @@ export class RuleWatch implements Watcher {
   }
 
   printedElsewhere(): void {
-    const step = this.run.steps[this.run.step];
+    const step = this.run.steps.present;
     if (step)
       this.last = {
         action: step.action,

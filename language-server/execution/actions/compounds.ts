@@ -58,7 +58,7 @@ export function goesIn(run: Run, item: number, within: CaseSet): void {
       run.set(kind, item, COVERED, within);
     } else run.set(kind, item, WENT_IN_BARE, run.where(kind, item, bit(BARE), within));
   }
-  if (comes) beginCuring(run, item, withOf(run.steps[run.step]!.action), within);
+  if (comes) beginCuring(run, item, withOf(run.steps.present!.action), within);
 }
 
 /** The joint at the face closes under `item`. */
@@ -87,7 +87,7 @@ function jointOf(model: Model, item: number): Set<number> {
 
 /** The step brings it along: `fit new ring with grease`, or a sentence that names it. */
 function saysIt(run: Run, wanted: readonly string[]): boolean {
-  const { action } = run.steps[run.step]!;
+  const { action } = run.steps.present!;
   if (withOf(action).some((name) => wanted.includes(name))) return true;
   const text = action.text?.value.toLowerCase();
   if (text === undefined) return false;

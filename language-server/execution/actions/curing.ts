@@ -19,6 +19,11 @@ const MOST = 30;
 /** Seconds to go, by number; number 0 is none. */
 const timesOf = new WeakMap<Run, number[]>();
 
+/** How many different times to go came up so far. */
+export function curingTimes(run: Run): number {
+  return timesOf.get(run)?.length ?? 0;
+}
+
 function numberOf(run: Run, seconds: number): number {
   if (seconds <= 0) return CURED;
   const times = timesOf.get(run) ?? [0];

@@ -31,12 +31,8 @@ export function removeTool(run: Run, items: readonly number[]): void {
 function hold(run: Run, item: number, tools: readonly number[]): void {
   for (const tool of tools) {
     run.set('place', tool, IN_PLACE);
-    let held = run.heldBy.get(tool);
-    if (!held) {
-      held = new Set();
-      run.heldBy.set(tool, held);
-    }
-    held.add(item);
+    const held = run.heldBy.get(tool);
+    if (!held?.has(item)) run.heldBy.set(tool, new Set([...(held ?? []), item]));
   }
 }
 

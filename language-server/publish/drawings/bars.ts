@@ -90,7 +90,7 @@ export function chartOf(
 
 /** Every action in the order of the work, without the further rounds of repeats. */
 export function stepsOf(run: Run): ChartStep[] {
-  return run.steps
+  return [...run.steps.values()]
     .filter(({ round }) => round === 0)
     .map(({ action, file }, index) => ({
       number: index + 1,
@@ -113,7 +113,7 @@ export function bars(model: Model, { run }: Execution): Bar[] {
   const numbers = numbersOf(run);
   const changes = new Map<number, Change[]>();
   for (const change of run.journal ?? []) {
-    if (change.step >= 0 && run.steps[change.step]?.round !== 0) continue;
+    if (change.step >= 0 && run.steps.at(change.step)?.round !== 0) continue;
     if (change.aspect !== 'place' && change.aspect !== 'parted' && change.aspect !== 'fresh') continue;
     const known = changes.get(change.item);
     if (known) known.push(change);
@@ -152,7 +152,7 @@ interface Span {
 /** Step of the run -> number on the axis. */
 function numbersOf(run: Run): number[] {
   let number = 0;
-  return run.steps.map(({ round }) => (round === 0 ? ++number : number));
+  return [...run.steps.values()].map(({ round }) => (round === 0 ? ++number : number));
 }
 
 function spansOf(

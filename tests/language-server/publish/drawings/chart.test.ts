@@ -227,7 +227,7 @@ describe('bars', () => {
       'repeat until "free" at most 3 times { remove strap\nrefit strap }\nclean frame',
     );
     expect(stepsOf(execution.run).map(({ number }) => number)).toEqual([1, 2, 3]);
-    expect(execution.run.steps.length).toBeGreaterThan(3);
+    expect(execution.run.steps.last).toBeGreaterThan(2);
     expect(execution.run.within).not.toBe(NONE);
   });
 });

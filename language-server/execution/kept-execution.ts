@@ -1,0 +1,345 @@
+/**
+ * An execution that is kept while its procedure is edited. The procedure is laid out in a row of parts; for each part
+ * is kept what it wrote, what it found and which earlier steps it looked up. After an edit only the parts that are
+ * other than before are carried out, and those behind them until the state is as it was there; then on to the next part
+ * that looks up a step that is another now. What is found is what an execution from scratch finds, or `update` says
+ * that it cannot tell: where another procedure is used, where cases or steps become many, where a fault is found in
+ * two parts at once, where other things are looked for than before.
+ */
+import type { Procedure, Task } from '../../grammar/syntax/tree.ts';
+import type { Fact } from '../model/facts.ts';
+import type { Model } from '../model/model.ts';
+import type { LoadedFile } from '../model/names.ts';
+import type { House } from '../project/project.ts';
+import { curingTimes } from './actions/curing.ts';
+import type { Cases } from './cases.ts';
+import { type Done, lastOf, type Stand } from './done-part.ts';
+import { Edit } from './edit.ts';
+import { finish, type MoreWatchers, type Started, start } from './execute.ts';
+import { tasksOf } from './flow.ts';
+import { Journal } from './journal.ts';
+import { alike, copied } from './memory.ts';
+import { Recorder } from './recorder.ts';
+import { changedTasks, isSamePart, meets, type Part, rowOf, usesOf } from './row.ts';
+import type { StepRef } from './steps.ts';
+import { watchers } from './watchers.ts';
+
+/** From the first step of a part to the first of the next. */
+const GAP = 64;
+/** From a part that was put in to the next one that was. */
+const NARROW = 4;
+/** Numbers of steps that a variable of the state has room for. */
+const MOST_NUMBERS = 1 << 23;
+/** Nodes of the diagram with which no thing is given up, in whatever order they come. */
+const MOST_NODES = 1_900;
+/** Different times to cure with which every one is told apart. */
+const MOST_TIMES = 15;
+/** Statements gone through that are within every limit. */
+const MOST_FOLLOWED = 100_000;
+
+interface End {
+  readonly facts: readonly Fact[];
+  readonly reads: ReadonlySet<number>;
+}
+
+const NONE_READ: ReadonlySet<number> = new Set();
+const NO_STEPS: readonly StepRef[] = [];
+const NO_FACTS: readonly Fact[] = [];
+const NO_AXES: readonly number[] = [];
+
+export interface ExecutionOf {
+  model: Model;
+  procedure: Procedure;
+  file: string;
+  visible: readonly LoadedFile[];
+  house: House;
+  more: MoreWatchers;
+}
+
+export class KeptExecution {
+  facts: readonly Fact[] = [];
+  /** Statements gone through for all that is there. */
+  followed = 0;
+  /** Actions that the latest edit had carried out. */
+  executed = 0;
+  /** It can be taken up again after an edit. */
+  usable = true;
+  private readonly started: Started;
+  private readonly file: string;
+  private readonly beginning: Stand;
+  private readonly nodes: number;
+  private procedure: Procedure;
+  private tasks: ReadonlyMap<string, Task>;
+  private done: Done[] = [];
+  /** Parts whose effect is in the state. */
+  private cursor = 0;
+  private end: End = { facts: NO_FACTS, reads: NONE_READ };
+
+  /** Carries out the whole procedure; it must use no other one. */
+  constructor({ model, procedure, file, visible, house, more }: ExecutionOf) {
+    this.procedure = procedure;
+    this.file = file;
+    const cases = model.cases.copy();
+    this.nodes = cases.size;
+    this.started = start(model, procedure, file, visible, undefined, false, more, cases);
+    const { run } = this.started;
+    run.watchers.push(...watchers(run, procedure, house));
+    this.tasks = tasksOf(procedure);
+    this.usable = run.watchers.every((watcher) => watcher.recall !== undefined);
+    this.beginning = this.stand();
+    const row = rowOf(procedure);
+    for (const [index, part] of row.entries())
+      this.done.push(this.carryOut(part, GAP * (index + 1), this.standBefore(index)));
+    this.cursor = row.length;
+    this.finish();
+    this.gather();
+    if (!this.withinLimits()) this.usable = false;
+  }
+
+  get cases(): Cases {
+    return this.started.run.cases;
+  }
+
+  /** Takes up the procedure as it is now; false where it has to be carried out from its beginning. */
+  update(procedure: Procedure): boolean {
+    if (!this.usable) return false;
+    // Whatever goes wrong on the way, half an update is none.
+    this.usable = false;
+    if (!hasSameHead(this.procedure, procedure)) return false;
+    this.executed = 0;
+    const row = rowOf(procedure);
+    const tasks = tasksOf(procedure);
+    const changed = changedTasks(this.tasks, tasks);
+    this.procedure = procedure;
+    this.tasks = tasks;
+    this.started.flow.setTasks(tasks);
+    if (!this.follow(row, changed) || !this.withinLimits()) return false;
+    this.gather();
+    this.usable = true;
+    return true;
+  }
+
+  // ------------------------------------------------------------ after an edit
+
+  private follow(row: readonly Part[], changedNames: ReadonlySet<string>): boolean {
+    const { done } = this;
+    let from = 0;
+    const least = Math.min(row.length, done.length);
+    while (from < least && isSamePart(row[from]!, done[from]!.part)) from++;
+    let back = 0;
+    while (back < least - from && isSamePart(row[row.length - 1 - back]!, done[done.length - 1 - back]!.part))
+      back++;
+    const replaced = done.slice(from, done.length - back);
+    const edit = new Edit(this.started, changedNames, replaced.at(-1)?.after ?? this.standBefore(from));
+    if (row.length !== from + back || replaced.length > 0) this.moveTo(from);
+    const fresh = this.carryOutFresh(row.slice(from, row.length - back), replaced, from, back);
+    if (!fresh) return false;
+    this.done = [...done.slice(0, from), ...fresh, ...done.slice(done.length - back)];
+    for (const [index, part] of row.entries()) this.done[index]!.part = part;
+    if (!edit.replace(replaced, fresh, this.standBefore(from + fresh.length))) return false;
+    if (!this.goOn(edit, from + fresh.length)) return false;
+    if (edit.other || !edit.isAsBefore || meets(this.end.reads, edit.changed)) {
+      this.moveTo(this.done.length);
+      this.finish();
+    }
+    return true;
+  }
+
+  private carryOutFresh(
+    parts: readonly Part[],
+    replaced: readonly Done[],
+    from: number,
+    back: number,
+  ): Done[] | undefined {
+    const numbers = new Map(replaced.map(({ part, first }) => [part.statement, first]));
+    const limit = back > 0 ? this.done[this.done.length - back]!.first : Number.POSITIVE_INFINITY;
+    // One for one: an action in which something is typed.
+    const paired = parts.length === replaced.length;
+    const known = (index: number) => (paired ? replaced[index]!.first : numbers.get(parts[index]!.statement));
+    let edge = from > 0 ? lastOf(this.done[from - 1]!) : 0;
+    let before = this.standBefore(from);
+    const fresh: Done[] = [];
+    for (const [index, part] of parts.entries()) {
+      let first = known(index);
+      if (first === undefined || first <= edge) {
+        let next = limit;
+        for (let later = index + 1; later < parts.length && next === limit; later++) {
+          const number = known(later);
+          if (number !== undefined && number > edge) next = number;
+        }
+        first = edge + Math.max(1, Math.min(next === limit && back === 0 ? GAP : NARROW, (next - edge) >> 1));
+      }
+      const one = this.carryOut(part, first, before);
+      this.cursor++;
+      fresh.push(one);
+      before = one.after;
+      edge = lastOf(one);
+    }
+    const used = new Set(fresh.flatMap((one) => one.steps.map((_, step) => one.first + step)));
+    for (const { first, last } of replaced)
+      for (let number = first; number <= last; number++)
+        if (!used.has(number)) this.started.run.steps.forget(number);
+    return edge < limit ? fresh : undefined;
+  }
+
+  /** The parts behind the edited ones: carried out again where they can come out otherwise. */
+  private goOn(edit: Edit, from: number): boolean {
+    const { done } = this;
+    for (let index = from; index < done.length; index++) {
+      if (edit.isAsBefore) {
+        while (index < done.length && !edit.touches(done[index]!)) index++;
+        if (index === done.length) return true;
+        this.moveTo(index);
+      }
+      const before = done[index]!;
+      const again = this.carryOut(before.part, before.first, this.standBefore(index));
+      this.cursor = index + 1;
+      const next = done[index + 1];
+      if (next && lastOf(again) >= next.first) return false;
+      for (let number = again.last + 1; number <= before.last; number++)
+        this.started.run.steps.forget(number);
+      this.done[index] = again;
+      if (!edit.replace([before], [again], again.after)) return false;
+    }
+    return true;
+  }
+
+  private withinLimits(): boolean {
+    const { run } = this.started;
+    return (
+      !run.lost &&
+      run.undecided.size === 0 &&
+      !run.entangled &&
+      !run.cases.restated &&
+      run.cases.size - this.nodes < MOST_NODES &&
+      this.followed < MOST_FOLLOWED &&
+      curingTimes(run) < MOST_TIMES &&
+      (this.done.at(-1)?.last ?? 0) < MOST_NUMBERS
+    );
+  }
+
+  // ------------------------------------------------------------ one part
+
+  private carryOut(part: Part, first: number, before: Stand): Done {
+    const { run, flow } = this.started;
+    const recorder = new Recorder();
+    const reads = new Set<number>();
+    flow.record(recorder);
+    flow.asked = [];
+    flow.standAt(before.marks);
+    run.facts.length = 0;
+    run.steps.last = first - 1;
+    run.steps.readsOf = { from: first, numbers: reads };
+    const executed = run.executed;
+    flow.part(part);
+    this.executed += run.executed - executed;
+    run.steps.readsOf = undefined;
+    flow.record(undefined);
+    const { last } = run.steps;
+    const steps: StepRef[] = [];
+    for (let number = first; number <= last; number++) steps.push(run.steps.at(number)!);
+    const one: Done = {
+      part,
+      first,
+      last,
+      steps: steps.length > 0 ? steps : NO_STEPS,
+      journal: new Journal(recorder, run.state),
+      facts: run.facts.length > 0 ? run.facts.splice(0) : NO_FACTS,
+      reads: reads.size > 0 ? reads : NONE_READ,
+      uses: part.kind === 'do' ? usesOf(part.statement) : usesOf({ kind: 'continues', start: 0, end: 0 }),
+      asked: flow.asked.length > 0 ? flow.asked : NO_AXES,
+      followed: flow.followedHere,
+      after: this.stand(before),
+    };
+    flow.asked = undefined;
+    return one;
+  }
+
+  /** Where it stands now; the same object where that is where it stood. */
+  private stand(before?: Stand): Stand {
+    const { run, flow } = this.started;
+    const { marks } = flow;
+    const memories = run.watchers.map((watcher, index) => {
+      const memory = watcher.memory?.();
+      const known = before?.memories[index];
+      return before && alike(known, memory) ? known : copied(memory);
+    });
+    if (!before) return { marks, memories };
+    const sameMarks = alike(before.marks, marks);
+    const sameMemories = memories.every((memory, index) => memory === before.memories[index]);
+    if (sameMarks && sameMemories) return before;
+    return {
+      marks: sameMarks ? before.marks : marks,
+      memories: sameMemories ? before.memories : memories,
+    };
+  }
+
+  private standBefore(index: number): Stand {
+    return index > 0 ? this.done[index - 1]!.after : this.beginning;
+  }
+
+  /** Brings the state to where so many parts are carried out. */
+  private moveTo(index: number): void {
+    const { run, flow } = this.started;
+    if (index === this.cursor) return;
+    while (this.cursor > index) this.done[--this.cursor]!.journal.undo(run.state);
+    while (this.cursor < index) this.done[this.cursor++]!.journal.redo(run.state);
+    this.recall(this.standBefore(index));
+    flow.standAt(this.standBefore(index).marks);
+  }
+
+  private recall({ memories }: Stand): void {
+    this.started.run.watchers.forEach((watcher, index) => {
+      watcher.recall?.(copied(memories[index]));
+    });
+  }
+
+  // ------------------------------------------------------------ the end
+
+  /** What the end shows; the state is as before afterwards. */
+  private finish(): void {
+    const { run, flow } = this.started;
+    const before = this.standBefore(this.done.length);
+    const recorder = new Recorder();
+    const reads = new Set<number>();
+    run.facts.length = 0;
+    for (const { facts } of this.done) run.facts.push(...facts);
+    const count = run.facts.length;
+    run.steps.last = this.done.findLast(({ steps }) => steps.length > 0)?.last ?? -1;
+    const steps: (readonly [number, StepRef])[] = [];
+    for (const one of this.done)
+      for (const [index, step] of one.steps.entries()) steps.push([one.first + index, step]);
+    run.steps.readsOf = { from: Number.POSITIVE_INFINITY, numbers: reads };
+    flow.record(recorder);
+    finish(this.started, this.procedure, this.file, steps);
+    flow.record(undefined);
+    run.steps.readsOf = undefined;
+    this.end = { facts: run.facts.splice(count), reads };
+    run.facts.length = 0;
+    new Journal(recorder, run.state).undo(run.state);
+    this.recall(before);
+    flow.standAt(before.marks);
+  }
+
+  private gather(): void {
+    const facts: Fact[] = [];
+    let followed = 0;
+    for (const one of this.done) {
+      if (one.facts.length > 0) facts.push(...one.facts);
+      followed += one.followed;
+    }
+    facts.push(...this.end.facts);
+    this.facts = facts;
+    this.followed = followed;
+  }
+}
+
+/** The headers, and whether the text is complete. */
+function hasSameHead(a: Procedure, b: Procedure): boolean {
+  return (
+    a.name === b.name &&
+    a.body?.closed === b.body?.closed &&
+    a.headers.length === b.headers.length &&
+    a.headers.every((header, index) => header === b.headers[index])
+  );
+}
