@@ -10,6 +10,8 @@ export interface MeasureOptions {
   secondUnits: boolean | 'never';
   /** The system that comes first; as the author wrote it where nothing is said. */
   units?: 'as written' | 'metric' | 'us';
+  /** The greatest torque, in N·m, that is read beside this one: all of them get the same second unit. */
+  greatestTorque?: number;
 }
 
 /** What the configuration says of second units, for the options. */
@@ -41,7 +43,8 @@ export function measureOf(quantity: Quantity, options: MeasureOptions, own?: str
   const swapped = wanted !== 'as written' && (wanted === 'us') !== US.has(quantity.unit.symbol);
   const always = options.secondUnits === true;
   const typed = options.secondUnits === 'never' ? undefined : own;
-  const other = (swapped ? own : typed) ?? (always || swapped ? secondOf(quantity) : undefined);
+  const other =
+    (swapped ? own : typed) ?? (always || swapped ? secondOf(quantity, options.greatestTorque) : undefined);
   const turned = swapped && other !== undefined;
   const text = turned ? other : written;
   const second = turned ? (always || typed ? written : undefined) : other;
@@ -55,11 +58,14 @@ export function measureOf(quantity: Quantity, options: MeasureOptions, own?: str
 }
 
 /** In the partner unit, rounded inwards: converted back it stays in what was allowed (see the printer of quantities). */
-function secondOf(quantity: Quantity): string | undefined {
+function secondOf(quantity: Quantity, greatest?: number): string | undefined {
   const { unit } = quantity;
   if (TIMES_AND_TURNS.has(unit.kind)) return undefined;
   const size = quantity.high ?? quantity.low;
-  const small = unit.symbol === 'N·m' && size !== undefined && exact.toNumber(size) < INCH_POUNDS_BELOW;
+  const small =
+    unit.symbol === 'N·m' &&
+    size !== undefined &&
+    Math.max(exact.toNumber(size), greatest ?? 0) < INCH_POUNDS_BELOW;
   const partner = small
     ? 'lbf·in'
     : LITRES.has(unit.symbol) && size && exact.toNumber(size) < 4

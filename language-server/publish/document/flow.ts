@@ -25,7 +25,7 @@ import { endsInStop, firstStep, GOOD, meaningOf, sentencesIn, shortly } from './
 import { Ledger } from './ledger.ts';
 import { detailOf, moreOf } from './more.ts';
 import { noticeOf } from './notices.ts';
-import { chosenFrom, outcomeLimits, outcomeText } from './readings.ts';
+import { chosenFrom, outcomeLimits, outcomeText, secondEndsOf } from './readings.ts';
 import {
   type Branch,
   type FlowItem,
@@ -327,10 +327,14 @@ export class FlowBuilder {
     const anyRight = one.outcomes.some(
       ({ outcome, items }) => items.length === 0 || GOOD.has(outcome.word?.text ?? ''),
     );
+    const shared = secondEndsOf(
+      one.outcomes.map(({ outcome }) => outcome),
+      job,
+    );
     const rows = one.outcomes.map(({ outcome, items: written }): OutcomeRow => {
       this.ledger.backTo(start);
       const word = outcome.word?.text;
-      const reading = outcomeText(outcome, job, words);
+      const reading = outcomeText(outcome, job, words, shared);
       const id = this.id(inside.id, word ?? reading);
       const items = this.items(written, { ...inside, id });
       const stops = endsInStop(items);

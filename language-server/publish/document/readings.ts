@@ -1,6 +1,6 @@
 /** Outcomes of a measurement as the rows of a table, and the table a part is chosen from. */
 
-import { exact } from '../../../grammar/quantity/index.ts';
+import { exact, printReader, type Quantity, roundedIn, unitNamed } from '../../../grammar/quantity/index.ts';
 import type { Interval, Outcome, Table } from '../../../grammar/syntax/tree.ts';
 import { spoken } from '../../lists/combos.ts';
 import type { Job } from '../../lists/job.ts';
@@ -15,15 +15,66 @@ export function readingText(
   word: string | undefined,
   job: Job,
   words: Words,
+  shared: SecondEnds = NO_ENDS,
 ): string {
   if (!interval) return word && word !== 'otherwise' ? spoken(word) : words.say('reading.otherwise');
-  const measure = measureTyped(interval.quantity, job.model, job.measures);
+  const quantity = readTyped(interval.quantity, job.model.values);
+  const end = quantity && shared.get(endKey(quantity.unit.symbol, quantity.nominal));
+  const measure =
+    quantity && end !== undefined && !interval.quantity?.second
+      ? measureOf(quantity, job.measures, end)
+      : measureTyped(interval.quantity, job.model, job.measures);
   return words.say(`reading.${interval.bound}` as MessageKey, { what: measure ? bothUnits(measure) : '' });
 }
 
+/** The ends of ranges in the second unit, by unit and exact number. */
+export type SecondEnds = ReadonlyMap<string, string>;
+
+const NO_ENDS: SecondEnds = new Map();
+
+/**
+ * A range is rounded inwards, a single limit by itself; where both stand in one table they would seem to leave a gap.
+ * So a limit that is also the end of a range is printed as that end is.
+ */
+export function secondEndsOf(outcomes: readonly Outcome[], job: Job): SecondEnds {
+  const ends = new Map<string, string>();
+  if (job.measures.secondUnits !== true) return ends;
+  for (const { quantity: typed } of outcomes.flatMap(({ intervals }) => intervals)) {
+    const range = readTyped(typed, job.model.values);
+    const other = range?.unit.partner === undefined ? undefined : unitNamed(range.unit.partner);
+    if (!range || !other || typed?.second || range.low === undefined || range.low === range.high) continue;
+    const rounded = roundedIn(range, other);
+    if (!rounded.ok) continue;
+    const { step, unit } = rounded.value;
+    for (const side of ['low', 'high'] as const) {
+      const number = rounded.value[side];
+      if (number === undefined) continue;
+      const value: Quantity = {
+        form: 'value',
+        unit,
+        low: number,
+        high: number,
+        nominal: number,
+        ...(step === undefined ? {} : { step }),
+      };
+      ends.set(endKey(range.unit.symbol, range[side]), printReader(value));
+    }
+  }
+  return ends;
+}
+
+function endKey(unit: string, end: Quantity['low']): string {
+  return `${end?.n}/${end?.d} ${unit}`;
+}
+
 /** What an outcome is for: `below 3 mm or over 5 mm`, or its word. */
-export function outcomeText({ intervals, join, word }: Outcome, job: Job, words: Words): string {
-  const [first, ...rest] = intervals.map((interval) => readingText(interval, undefined, job, words));
+export function outcomeText(
+  { intervals, join, word }: Outcome,
+  job: Job,
+  words: Words,
+  shared: SecondEnds = NO_ENDS,
+): string {
+  const [first, ...rest] = intervals.map((interval) => readingText(interval, undefined, job, words, shared));
   return rest.reduce(
     (what, other) => words.say(join === 'and' ? 'reading.and' : 'reading.or', { what, other }),
     first ?? readingText(undefined, word?.text, job, words),

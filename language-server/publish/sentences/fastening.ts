@@ -1,7 +1,7 @@
 /**
  * How tight, in which stages, in which order, with which setting: the fastening of a step as data with its sentences.
  */
-import { printReader, type Quantity } from '../../../grammar/quantity/index.ts';
+import { exact, printReader, type Quantity } from '../../../grammar/quantity/index.ts';
 import type { Action, Order } from '../../../grammar/syntax/tree.ts';
 import { bothUnits, type MeasureOptions, measureOf } from '../../lists/measures.ts';
 import { readTyped } from '../../model/fastening-amounts.ts';
@@ -38,13 +38,18 @@ export interface Turning {
   square?: boolean;
 }
 
-export function fasteningOf(context: FasteningContext, turning: Turning): Fastening {
-  const { model, measures } = context;
+export function fasteningOf(given: FasteningContext, turning: Turning): Fastening {
+  const { model } = given;
   const { thing, noun, work } = turning;
   const tightening = work === 'tighten' || work === 'check';
   const plan = declared(model, thing);
   const planned = tightening && !turning.byFeel ? (plan.final ?? plan.torque) : undefined;
   const final = turning.torque ?? planned;
+  const measures = alikeIn(given.measures, [
+    ...torquesOf(model, turning, final).map(({ torque }) => torque),
+    ...(plan.final ? [plan.final] : []),
+  ]);
+  const context = { ...given, measures };
   const stages = work === 'tighten' ? stagesOf(context, turning) : [];
   const order = orderOf(
     context,
@@ -81,6 +86,13 @@ export function fasteningOf(context: FasteningContext, turning: Turning): Fasten
     lubricated: lubricated.map(({ name }) => titleOf(name.text)),
     securedBy: secured.map(({ name }) => titleOf(name.text)),
   };
+}
+
+/** All torques of a plan are read in the same second unit, that of the greatest. */
+function alikeIn(measures: MeasureOptions, torques: readonly Quantity[]): MeasureOptions {
+  const ends = torques.flatMap(({ unit, high, low }) => (unit.symbol === 'N·m' ? [high ?? low] : []));
+  const numbers = ends.flatMap((end) => (end === undefined ? [] : [exact.toNumber(end)]));
+  return numbers.length > 0 ? { ...measures, greatestTorque: Math.max(...numbers) } : measures;
 }
 
 /** What a percentage of the final torque comes to. */

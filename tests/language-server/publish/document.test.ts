@@ -326,7 +326,7 @@ describe('measurements', () => {
       what: 'gap between the cover and the body',
       rows: [
         {
-          reading: 'below 0.1 mm (0.0039 in)',
+          reading: 'below 0.1 mm (0.0040 in)',
           meaning: 'right',
           action: 'Go on.',
           high: { value: 0.1, included: false },

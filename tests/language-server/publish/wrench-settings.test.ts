@@ -28,7 +28,7 @@ test('an adapter: a setting for each stage, the reason once', () => {
   expect(wrenches('tighten bolts with wrench, crow-foot')).toMatchObject([
     {
       tool: 'wrench',
-      sentence: 'For stage 1, set the torque wrench to 10 N·m (89 lbf·in).',
+      sentence: 'For stage 1, set the torque wrench to 10 N·m (7.4 lbf·ft).',
       because: expect.stringMatching(/^The adapter makes the wrench longer: 12 N·m .* is 10 N·m/),
     },
     { sentence: 'For stage 2, set the torque wrench to 25 N·m (18.4 lbf·ft).' },
@@ -67,7 +67,7 @@ test('a prevailing torque is added, with or without a named wrench', () => {
 
 test('a percentage says what it comes to', () => {
   const { more } = fastening('tighten bolts pass 50 % with wrench');
-  expect(more.map((one) => plainText(one))).toEqual(['That is 15 N·m (132.8 lbf·in).']);
+  expect(more.map((one) => plainText(one))).toEqual(['That is 15 N·m (11.06 lbf·ft).']);
 });
 
 test('a union: the wrench stands behind the tightening that it is for', () => {
