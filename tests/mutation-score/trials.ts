@@ -1,0 +1,86 @@
+/**
+ * Each sampled mutant against the tests that come by it: first those that noticed others of its file, then the quick
+ * ones. What survives is tried once more in a new process with the mutant on from the start, since a table that is
+ * worked out once and kept would hide it.
+ */
+import type { Child } from './child.ts';
+import type { Mutant } from './mutants.ts';
+import type { DryTest, Said } from './run.ts';
+
+export type Outcome = 'killed' | 'hangs' | 'survived' | 'not covered' | 'static';
+
+export interface Trial {
+  mutant: Mutant;
+  outcome: Outcome;
+  by?: string;
+}
+
+/** How much time of the processor the tests of one mutant may take. */
+const BUDGET_MS = 20_000;
+/** Other work on the machine makes everything slower; what hangs, hangs longer. */
+const PATIENCE_MS = 60_000;
+
+export class Trials {
+  private readonly child: Child;
+  private readonly tests: readonly DryTest[];
+  private readonly still: ReadonlySet<string>;
+  private readonly collecting: Readonly<Record<string, number>>;
+  /** For each file, how often each test noticed one of its mutants. */
+  private readonly noticed = new Map<string, Map<number, number>>();
+
+  constructor(child: Child, dry: Said & { said: 'dry' }) {
+    this.child = child;
+    this.tests = dry.tests;
+    this.still = new Set(dry.static);
+    this.collecting = dry.collecting;
+  }
+
+  async of(mutant: Mutant, id: string): Promise<Trial> {
+    const covering = this.covering(mutant.file, id);
+    if (covering.length === 0) {
+      if (this.still.has(id)) return { mutant, outcome: 'static' };
+      if (!(id in this.collecting)) return { mutant, outcome: 'not covered' };
+    }
+    const first = await this.run(id, covering);
+    if (typeof first === 'object' && first.said === 'mutant' && first.killedBy !== undefined) {
+      if (!first.dirty) return this.killed(mutant, first.killedBy);
+      this.child.end();
+      const again = await this.run(id, [first.killedBy, ...covering]);
+      this.child.end();
+      const by = typeof again === 'object' && again.said === 'mutant' ? again.killedBy : first.killedBy;
+      if (by !== undefined) return this.killed(mutant, by);
+    }
+    if (first === undefined) return { mutant, outcome: 'hangs' };
+    if (typeof first === 'string') return { mutant, outcome: 'killed', by: first };
+    const anew = await this.run(id, covering, id);
+    this.child.end();
+    if (anew === undefined) return { mutant, outcome: 'hangs' };
+    if (typeof anew === 'string') return { mutant, outcome: 'killed', by: anew };
+    return anew.said === 'mutant' && anew.killedBy !== undefined
+      ? this.killed(mutant, anew.killedBy)
+      : { mutant, outcome: 'survived' };
+  }
+
+  private covering(file: string, id: string): number[] {
+    const noticed = this.noticed.get(file);
+    return this.tests
+      .map((test, index) => ({ test, index }))
+      .filter(({ test }) => !test.failed && id in test.covers)
+      .sort(
+        (a, b) => (noticed?.get(b.index) ?? 0) - (noticed?.get(a.index) ?? 0) || a.test.ms - b.test.ms || 0,
+      )
+      .map(({ index }) => index);
+  }
+
+  private run(id: string, tests: readonly number[], active?: string) {
+    const hits = Math.max(0, ...tests.map((index) => this.tests[index]!.covers[id] ?? 0));
+    return this.child.ask({ ask: 'mutant', id, tests, hits, budgetMs: BUDGET_MS }, PATIENCE_MS, active);
+  }
+
+  private killed(mutant: Mutant, index: number): Trial {
+    const noticed = this.noticed.get(mutant.file) ?? new Map<number, number>();
+    noticed.set(index, (noticed.get(index) ?? 0) + 1);
+    this.noticed.set(mutant.file, noticed);
+    return { mutant, outcome: 'killed', by: this.tests[index]!.name };
+  }
+}
