@@ -23,6 +23,8 @@ export function nearest(typed: string, words: Iterable<string>): string | undefi
 
 /** Optimal string alignment distance, or more than `limit` as soon as that is certain. */
 export function edits(a: string, b: string, limit: number): number {
+  // An edit takes at most one letter out of a word's set of letters and puts one in.
+  if (ones(letters(a) ^ letters(b)) > 2 * limit) return limit + 1;
   let before: number[] = [];
   let previous = Array.from({ length: b.length + 1 }, (_, i) => i);
   for (let i = 1; i <= a.length; i += 1) {
@@ -42,4 +44,17 @@ export function edits(a: string, b: string, limit: number): number {
     previous = row;
   }
   return previous[b.length]!;
+}
+
+/** Which letters there are, as bits; letters may share one. */
+function letters(word: string): number {
+  let set = 0;
+  for (let at = 0; at < word.length; at += 1) set |= 1 << (word.charCodeAt(at) & 31);
+  return set;
+}
+
+function ones(bits: number): number {
+  let count = 0;
+  for (let left = bits; left !== 0; left &= left - 1) count += 1;
+  return count;
 }

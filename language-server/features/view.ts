@@ -163,7 +163,7 @@ export function relative(from: string, to: string): string {
 }
 
 /** `%20` of a URI as the blank that it stands for. */
-function plain(piece: string): string {
+export function plain(piece: string): string {
   try {
     return decodeURIComponent(piece);
   } catch {

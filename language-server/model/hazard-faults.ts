@@ -36,16 +36,16 @@ export function hazardFaults(model: Model, procedure: Procedure, file: Where): F
   return facts;
 }
 
+const ACTIVITIES = [...activityWords(VERBS.map(({ verb }) => verb))];
+
 /** Facts about the declarations of a machine: `limit-exceeded`, `unknown-name`. */
 export function declaredHazardFaults(model: Model): Fact[] {
   const facts: Fact[] = [...declaredLimitFaults(model), ...declaredWordFaults(model)];
-  const activities = activityWords(VERBS.map(({ verb }) => verb));
   for (const thing of model.things) {
     for (const clause of thing.declaration.clauses) {
       if (clause.clause !== 'hazard') continue;
       for (const name of clause.hazards) facts.push(...hazardSlip(thing.place.file, name, HAZARDS));
-      for (const name of clause.when)
-        facts.push(...wordSlip(thing.place.file, name, 'activity', [...activities]));
+      for (const name of clause.when) facts.push(...wordSlip(thing.place.file, name, 'activity', ACTIVITIES));
     }
   }
   return facts;

@@ -25,6 +25,17 @@ import { capabilities, registerAll } from './handlers/all.ts';
 import { Houses } from './houses.ts';
 import { followSettings } from './settings.ts';
 
+/** Where a `use` leads to. What no address can be made of leads nowhere: no file is found there. */
+function resolve(from: string, target: string): string {
+  try {
+    return new URL(encodeURI(target), from).href;
+  } catch {
+    return NOWHERE;
+  }
+}
+
+const NOWHERE = 'nowhere:';
+
 export function serve(connection: Connection): void {
   /** Open texts with their versions. */
   const open = new Map<string, number>();
@@ -37,7 +48,6 @@ export function serve(connection: Connection): void {
   /** What a file of the disk said when it was read last. */
   const read = new Map<string, string | undefined>();
 
-  const resolve = (from: string, target: string) => new URL(encodeURI(target), from).href;
   const engine: Engine = new Engine({ read: fromDisk, resolve, houseOf: (uri) => houses.houseOf(uri) });
   const paths = () => [...new Set([...open.keys(), ...known])];
   const host: SourceHost = {

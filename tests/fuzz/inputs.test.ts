@@ -12,9 +12,11 @@ it('is the same text for the same seed, and another for another', () => {
 });
 
 it('derived texts use every verb and are read without a problem now and then', () => {
-  const derived = Array.from({ length: 2000 }, (_, seed) => input(seed * KINDS.length + 1));
+  const derived = Array.from({ length: 10_000 }, (_, seed) => input(seed * KINDS.length + 1));
   expect(new Set(derived.map(({ kind }) => kind))).toEqual(new Set(['derived']));
   const all = derived.map(({ text }) => text).join('\n');
   expect(VERBS.filter(({ verb }) => !all.includes(verb)).map(({ verb }) => verb)).toEqual([]);
-  expect(derived.filter(({ text }) => parse(text).problems.length === 0).length).toBeGreaterThan(20);
+  expect(
+    derived.slice(0, 2000).filter(({ text }) => parse(text).problems.length === 0).length,
+  ).toBeGreaterThan(20);
 });

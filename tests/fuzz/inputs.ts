@@ -16,7 +16,7 @@ export const KINDS = ['changed', 'derived', 'spliced', 'characters'] as const;
 export type InputKind = (typeof KINDS)[number];
 
 /** Of so many texts one is a whole job; the others are thinned out, so that a million are done in an hour. */
-const WHOLE_EVERY = 10;
+const WHOLE_EVERY = 40;
 
 export function input(seed: number): { kind: InputKind; text: string } {
   const random = new Random(seed);
@@ -35,10 +35,10 @@ export function input(seed: number): { kind: InputKind; text: string } {
   }
 }
 
-/** A sample with its blocks, but only some seven of the lines within them. */
+/** A sample with its blocks, but only some four of the lines within them. */
 function thinned(random: Random, sample: string): string {
   const lines = sample.split('\n');
-  return lines.filter((line) => /[{}]\s*$/.test(line) || random.below(lines.length) < 7).join('\n');
+  return lines.filter((line) => /[{}]\s*$/.test(line) || random.below(lines.length) < 4).join('\n');
 }
 
 const PIECES = [

@@ -3,7 +3,7 @@
  * instrumenter put there. `vitest` is stood in for by `names.ts`, so that the tests run in this one process.
  */
 import { readFileSync } from 'node:fs';
-import { join, relative } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { described, instrument, type Mutant, ROOT } from './mutants.ts';
@@ -61,10 +61,9 @@ export async function bundle(
           on.onLoad({ filter: /\.ts$/ }, ({ path: file }) => {
             const name = relative(ROOT, file).replaceAll('\\', '/');
             if (name.startsWith('node_modules')) return undefined;
-            const text = (changed.get(name) ?? readFileSync(file, 'utf8')).replaceAll(
-              'import.meta.url',
-              JSON.stringify(pathToFileURL(file).href),
-            );
+            const text = (changed.get(name) ?? readFileSync(file, 'utf8'))
+              .replaceAll('import.meta.url', JSON.stringify(pathToFileURL(file).href))
+              .replaceAll('import.meta.dirname', JSON.stringify(dirname(file)));
             return { contents: name.endsWith('.test.ts') ? asTest(name, text) : text, loader: 'ts' };
           });
         },

@@ -15,7 +15,7 @@ export class Child {
     if (active !== undefined) this.end();
     if (!this.process) {
       const env = { ...process.env, ...(active && { __STRYKER_ACTIVE_MUTANT__: active }) };
-      this.process = fork(this.path, { env, stdio: ['ignore', 'ignore', 'ignore', 'ipc'] });
+      this.process = fork(this.path, { env, execArgv: [], stdio: ['ignore', 'ignore', 'ignore', 'ipc'] });
       const ready = await this.next(withinMs);
       if (ready === undefined || typeof ready === 'string') return ready;
       if (ready.said === 'ready' && ready.failed !== undefined) return ready.failed;

@@ -3,7 +3,7 @@
  * own words (file, what it replaces by what), not on its place, so that it stays nearly the same while the code changes.
  */
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Instrumenter, type InstrumentResult } from '@stryker-mutator/instrumenter';
 import { sourceFiles } from '../house/imports.ts';
@@ -62,16 +62,27 @@ export function instrument(files: Parameters<Instrumenter['instrument']>[0]): Pr
   return new Instrumenter(LOGGER).instrument(files, OPTIONS);
 }
 
-/** Every mutant of the TypeScript files below a folder, without those in explaining texts. */
-export async function mutantsBelow(folder: string): Promise<Mutant[]> {
+/**
+ * Every mutant of the TypeScript files below a folder, without those in explaining texts. Making them takes a minute, so
+ * they are kept in a folder, by the content of the files.
+ */
+export async function mutantsBelow(folder: string, kept: string): Promise<Mutant[]> {
   const files = sourceFiles(ROOT, [folder]);
   const texts = new Map(files.map((name) => [name, readFileSync(join(ROOT, name), 'utf8')]));
+  const hash = createHash('sha256')
+    .update(JSON.stringify([...texts]))
+    .digest('hex');
+  const path = join(kept, `mutants-${hash.slice(0, 16)}.json`);
+  if (existsSync(path)) return JSON.parse(readFileSync(path, 'utf8')) as Mutant[];
   const { mutants } = await instrument(
     files.map((name) => ({ name, mutate: true, content: texts.get(name)! })),
   );
-  return mutants
+  const all = mutants
     .filter(({ status }) => status === undefined)
     .map((made) => described(made, texts.get(made.fileName)!));
+  mkdirSync(kept, { recursive: true });
+  writeFileSync(path, JSON.stringify(all));
+  return all;
 }
 
 export function described(made: Made, text: string): Mutant {

@@ -1,10 +1,10 @@
 /**
- * `npx tsx tests/mutation-score/score.ts [--count 400] [--seed 1] [--room FOLDER …] [--again FILE]`: what share of
+ * `npx tsx tests/mutation-score/score.ts [--count 200] [--seed 1] [--room FOLDER …] [--again FILE]`: what share of
  * small changes of the code the tests notice. Draws a sample of all mutants of each room, runs the tests that come by
  * each, prints the score of each room and every survivor, and writes `.build/mutation-score.json`. `--again` tries
  * only what survived in such a file, after tests were added.
  */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { sourceFiles } from '../house/imports.ts';
@@ -31,11 +31,13 @@ const TESTS = [
   ].map((room) => `tests/language-server/${room}`),
 ];
 const NAMES_GIVEN = /^import \{ ((describe|expect|it|test)(, )?)+ \} from 'vitest';$/m;
+/** All that is written stands here. */
+const KEPT = join(ROOT, '.build');
 const DRY_MS = 1_800_000;
 
 const { values } = parseArgs({
   options: {
-    count: { type: 'string', default: '400' },
+    count: { type: 'string', default: '200' },
     seed: { type: 'string', default: '1' },
     room: { type: 'string', multiple: true, default: ROOMS },
     again: { type: 'string' },
@@ -52,7 +54,7 @@ const before = values.again && (JSON.parse(readFileSync(values.again, 'utf8')) a
 const all: Record<string, number> = {};
 const chosen: Mutant[] = [];
 for (const room of values.room) {
-  const mutants = await mutantsBelow(room);
+  const mutants = await mutantsBelow(room, KEPT);
   all[room] = mutants.length;
   chosen.push(...sampled(mutants, Number(values.count), Number(values.seed)));
 }
@@ -63,8 +65,7 @@ const mutants = chosen.filter(({ key }) => !keys.has(key));
 const tests = sourceFiles(ROOT, values.tests).filter(
   (name) => name.endsWith('.test.ts') && NAMES_GIVEN.test(readFileSync(join(ROOT, name), 'utf8')),
 );
-mkdirSync(join(ROOT, '.build'), { recursive: true });
-const { path, ids } = await bundle(mutants, tests, join(ROOT, '.build/mutation-score.mjs'));
+const { path, ids } = await bundle(mutants, tests, join(KEPT, 'mutation-score.mjs'));
 const child = new Child(path);
 const dry = await child.ask({ ask: 'dry' }, DRY_MS);
 if (typeof dry !== 'object' || dry.said !== 'dry') throw new Error(`the tests do not run: ${dry}`);
@@ -98,7 +99,7 @@ function seconds(ms: number): string {
 
 function keep(): void {
   const kept: Kept = { all, trials };
-  writeFileSync(join(ROOT, '.build/mutation-score.json'), `${JSON.stringify(kept, null, 1)}\n`);
+  writeFileSync(join(KEPT, 'mutation-score.json'), `${JSON.stringify(kept, null, 1)}\n`);
 }
 
 function report(room: string): void {

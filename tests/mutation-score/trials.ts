@@ -1,7 +1,7 @@
 /**
  * Each sampled mutant against the tests that come by it: first those that noticed others of its file, then the quick
- * ones. What survives is tried once more in a new process with the mutant on from the start, since a table that is
- * worked out once and kept would hide it.
+ * ones. What survives and is come by in one or two tests only is tried once more in a new process with the mutant on
+ * from the start: a table that is worked out once and kept would hide it.
  */
 import type { Child } from './child.ts';
 import type { Mutant } from './mutants.ts';
@@ -15,8 +15,12 @@ export interface Trial {
   by?: string;
 }
 
+/** A single test that takes longer than this is not shown mutants. */
+export const SLOW_MS = 700;
 /** How much time of the processor the tests of one mutant may take. */
-const BUDGET_MS = 20_000;
+const BUDGET_MS = 6_000;
+/** What is worked out once and kept is come by in the first test that wants it. */
+const FEW = 2;
 /** Other work on the machine makes everything slower; what hangs, hangs longer. */
 const PATIENCE_MS = 60_000;
 
@@ -52,6 +56,7 @@ export class Trials {
     }
     if (first === undefined) return { mutant, outcome: 'hangs' };
     if (typeof first === 'string') return { mutant, outcome: 'killed', by: first };
+    if (covering.length > FEW) return { mutant, outcome: 'survived' };
     const anew = await this.run(id, covering, id);
     this.child.end();
     if (anew === undefined) return { mutant, outcome: 'hangs' };
@@ -65,7 +70,7 @@ export class Trials {
     const noticed = this.noticed.get(file);
     return this.tests
       .map((test, index) => ({ test, index }))
-      .filter(({ test }) => !test.failed && id in test.covers)
+      .filter(({ test }) => !test.failed && test.ms < SLOW_MS && id in test.covers)
       .sort(
         (a, b) => (noticed?.get(b.index) ?? 0) - (noticed?.get(a.index) ?? 0) || a.test.ms - b.test.ms || 0,
       )

@@ -8,6 +8,7 @@ import { readFileSync, realpathSync } from 'node:fs';
 import { dirname, join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Position } from 'vscode-languageserver/node';
+import { plain } from '../../features/view.ts';
 import { Loader } from '../../model/names.ts';
 import { pathFault, plainPath } from '../../model/picture-paths.ts';
 import { buildDocument } from '../../publish/document/build.ts';
@@ -105,7 +106,7 @@ function documentAt(services: Services, uri: string, position: Position): Proced
 function withFileNames(document: ProcedureDocument): ProcedureDocument {
   const named = <T extends { file: string }>(one: T): T => ({
     ...one,
-    file: decodeURIComponent(one.file.split('/').at(-1) ?? one.file),
+    file: plain(one.file.split('/').at(-1) ?? one.file),
   });
   return {
     ...document,

@@ -2,6 +2,7 @@
  * What the scanner makes of a line. Thread designations as ISO 68/965 and ASME B1.1 write them (from memory);
  * everything else as the description of the language has it.
  */
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { edits, nearest } from '../../../grammar/parser/near.ts';
 import { scan } from '../../../grammar/tokens/scan.ts';
@@ -116,5 +117,16 @@ describe('the nearest word', () => {
     expect(edits('ca', 'abc', 9)).toBe(3);
     expect(edits('abcd', 'acbd', 9)).toBe(1);
     expect(edits('kitten', 'sitting', 1)).toBe(2);
+  });
+
+  it('gives up early only where there are more edits than the limit', () => {
+    const word = fc.string({ unit: fc.constantFrom('a', 'b', 'c', '-', 'é'), maxLength: 8 });
+    fc.assert(
+      fc.property(word, word, fc.integer({ min: 0, max: 3 }), (one, other, limit) => {
+        const within = (count: number) => Math.min(count, limit + 1);
+        expect(within(edits(one, other, limit))).toBe(within(edits(one, other, 99)));
+      }),
+      { seed: 20_261_125, numRuns: 3000 },
+    );
   });
 });
