@@ -35,7 +35,7 @@ export function decisionsOf(parser: object): string {
   const written: Written = { sets: [], choices: [], options: [] };
   const numbers = new Map<string, number>();
   const numberOf = ({ tokens, empty }: Way) => {
-    const set = T.VOCABULARY.map(({ tokenTypeIdx }) => (tokens.has(tokenTypeIdx!) ? '1' : '0')).join('');
+    const set = T.VOCABULARY.map(({ tokenTypeIdx }) => (tokens.includes(tokenTypeIdx!) ? '1' : '0')).join('');
     const number = numbers.get(set) ?? written.sets.push(set) - 1;
     numbers.set(set, number);
     return empty ? -1 - number : number;
@@ -55,10 +55,13 @@ export function decideBy(parser: object, decisions: string): void {
   asPrototype(parser);
   deciding.selfAnalysisDone = true;
   const { sets, choices, options } = JSON.parse(decisions) as Written;
-  const wayOf = (number: number): Way => ({
-    tokens: tokensIn(sets[number < 0 ? -1 - number : number]!),
-    empty: number < 0,
-  });
+  // Most sets stand in many decisions, and most decisions are never come to.
+  const read: number[][] = [];
+  const wayOf = (number: number): Way => {
+    const set = number < 0 ? -1 - number : number;
+    read[set] ??= tokensIn(sets[set]!);
+    return { tokens: read[set], empty: number < 0 };
+  };
   for (const [key, ways] of choices)
     deciding.lookAheadFuncsCache.set(
       key,
@@ -71,8 +74,11 @@ export function decideBy(parser: object, decisions: string): void {
     );
 }
 
-function tokensIn(set: string): Set<number> {
-  return new Set(T.VOCABULARY.flatMap(({ tokenTypeIdx }, at) => (set[at] === '1' ? [tokenTypeIdx!] : [])));
+function tokensIn(set: string): number[] {
+  const tokens: number[] = [];
+  for (let at = set.indexOf('1'); at >= 0; at = set.indexOf('1', at + 1))
+    tokens.push(T.VOCABULARY[at]!.tokenTypeIdx!);
+  return tokens;
 }
 
 /**

@@ -32,9 +32,9 @@ interface First {
   empty: boolean;
 }
 
-/** What a way can begin with: indexes of token types. */
+/** What a way can begin with: indexes of token types, each once. */
 export interface Way {
-  tokens: ReadonlySet<number>;
+  tokens: readonly number[];
   /** It may stand for nothing at all. */
   empty: boolean;
 }
@@ -136,15 +136,23 @@ export function opener(ways: Decision['ways']): ReturnType<ForOptional> {
 
 /** Numbers of the ways that can begin with a token, by token; and of those that can be empty. */
 function byToken(ways: readonly Way[]): { byToken: (number[] | undefined)[]; empty: number[] } {
+  const empty = ways.flatMap((way, number) => (way.empty ? [number] : []));
   const found: (number[] | undefined)[] = [];
-  const numbers = ways.map((_, number) => number);
-  for (const token of new Set(ways.flatMap(({ tokens }) => [...tokens])))
-    found[token] = numbers.filter((number) => ways[number]!.empty || ways[number]!.tokens.has(token));
-  return { byToken: found, empty: numbers.filter((number) => ways[number]!.empty) };
+  ways.forEach((way, number) => {
+    for (const token of way.tokens) {
+      const numbers = found[token];
+      if (numbers) numbers.push(number);
+      else found[token] = [...empty.filter((one) => one < number), number];
+    }
+    if (!way.empty) return;
+    // It can begin with anything that one of the ways can begin with.
+    for (const numbers of found) if (numbers && numbers.at(-1) !== number) numbers.push(number);
+  });
+  return { byToken: found, empty };
 }
 
 function way({ types, empty }: First): Way {
-  return { tokens: new Set([...types].flatMap(indexes)), empty };
+  return { tokens: [...new Set([...types].flatMap(indexes))], empty };
 }
 
 /** The token type itself and every type that belongs to it. */

@@ -4,7 +4,6 @@
  * itself, and what only all together show is worked out from their results.
  */
 import { availableParallelism } from 'node:os';
-import { isMainThread, Worker } from 'node:worker_threads';
 import type { FileChecked } from '../checks/together.ts';
 import type { ResultCache } from './cache.ts';
 import type { Disk } from './disk.ts';
@@ -48,13 +47,13 @@ export async function checkFiles(
   }
   const left = files.filter((file) => !results.has(file));
   if (left.length === 0) return files.map((file) => results.get(file)!);
-  const threads = isMainThread ? Math.min(workers, Math.ceil(left.length / FILES_PER_WORKER)) : 1;
+  const threads = Math.min(workers, Math.ceil(left.length / FILES_PER_WORKER));
   const order: Order = {
     files: left,
     options: { config: options.config, convention: options.convention },
     counters: new SharedArrayBuffer(8),
   };
-  const others = Array.from({ length: Math.max(0, threads - 1) }, () => inWorker(order));
+  const others = threads > 1 ? await inWorkers(threads - 1, order) : [];
   for (const one of await taken(order, texts, () => progress?.show(done(order), left.length)))
     results.set(one.path, one);
   for (const found of await Promise.all(others)) for (const one of found) results.set(one.path, one);
@@ -92,15 +91,21 @@ function done({ counters }: Order): number {
   return Atomics.load(new Int32Array(counters), 1);
 }
 
-/** The results of another thread; none where it died. */
-function inWorker(order: Order): Promise<FileChecked[]> {
-  return new Promise((resolve) => {
-    const worker = new Worker(process.argv[1]!, { argv: ['worker'], workerData: order });
-    let found: FileChecked[] = [];
-    worker.on('message', (message: FileChecked[]) => {
-      found = message;
-    });
-    worker.on('error', () => resolve([]));
-    worker.on('exit', () => resolve(found));
-  });
+/** The results of other threads; none where one died. Node's threads are loaded for them only. */
+async function inWorkers(count: number, order: Order): Promise<Promise<FileChecked[]>[]> {
+  const { isMainThread, Worker } = await import('node:worker_threads');
+  if (!isMainThread) return [];
+  return Array.from(
+    { length: count },
+    () =>
+      new Promise((resolve) => {
+        const worker = new Worker(process.argv[1]!, { argv: ['worker'], workerData: order });
+        let found: FileChecked[] = [];
+        worker.on('message', (message: FileChecked[]) => {
+          found = message;
+        });
+        worker.on('error', () => resolve([]));
+        worker.on('exit', () => resolve(found));
+      }),
+  );
 }

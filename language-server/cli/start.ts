@@ -6,7 +6,6 @@
  * Built into `.build/dowel.cjs`; the parts stand in the folder beside it (see tests/build/build.mjs).
  */
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { Script } from 'node:vm';
 
 export interface Parts {
@@ -17,7 +16,6 @@ export interface Parts {
 }
 
 export function partsIn(folder: string): Parts {
-  const nodeRequire = createRequire(import.meta.filename);
   const loaded = new Map<string, { exports: unknown }>();
   const scripts = new Map<string, Script>();
   const load = (name: string): unknown => {
@@ -34,7 +32,9 @@ export function partsIn(folder: string): Parts {
     scripts.set(name, script);
     const module = { exports: {} };
     loaded.set(name, module);
-    const require = (id: string): unknown => (id.startsWith('part:') ? load(id.slice(5)) : nodeRequire(id));
+    // Everything else is bundled: what is left are modules of Node.
+    const require = (id: string): unknown =>
+      id.startsWith('part:') ? load(id.slice(5)) : process.getBuiltinModule(id);
     script.runInThisContext()(module.exports, require, module, filename, folder);
     return module.exports;
   };

@@ -27,6 +27,7 @@ const shared = {
   charset: 'ascii',
   legalComments: 'none',
   logLevel: 'warning',
+  plugins: [{ name: 'lazy', setup: lazily }],
   define: {
     'import.meta.dirname': '__dirname',
     'import.meta.filename': '__filename',
@@ -66,7 +67,7 @@ for (let next = take(waiting); next !== undefined; next = take(waiting)) {
     outfile: join(parts, `${name}.cjs`),
     // `import()` becomes a promise of `require`, which start.ts answers.
     supported: { 'dynamic-import': false },
-    plugins: [{ name: 'parts', setup }],
+    plugins: [...shared.plugins, { name: 'parts', setup }],
   });
 }
 
@@ -94,6 +95,21 @@ async function build(settings) {
   const text = readFileSync(settings.outfile, 'utf8');
   const escaped = (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
   writeFileSync(settings.outfile, text.replace(/[\u0080-\uffff]/g, escaped));
+}
+
+/**
+ * Commander loads Node's processes, and with them its network, for commands that are programs of their own. There are none
+ * here; loading them is a tenth of a start.
+ */
+function lazily(builder) {
+  builder.onLoad({ filter: /commander[/\\]lib[/\\]command\.js$/ }, ({ path }) => {
+    const eager = "const childProcess = require('node:child_process');";
+    const text = readFileSync(path, 'utf8');
+    if (!text.includes(eager))
+      throw new Error(`${path} has changed: it does not load its processes as it did.`);
+    const lazy = "const childProcess = { get spawn() { return require('node:child_process').spawn; } };";
+    return { contents: text.replace(eager, lazy), loader: 'js' };
+  });
 }
 
 async function decisions() {
