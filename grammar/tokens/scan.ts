@@ -34,30 +34,47 @@ const KINDS: ReadonlyMap<TokenType, Token['type']> = new Map<TokenType, Token['t
   [T.Bad, 'bad'],
 ]);
 
+/** Made when first asked for: an expression over all letters of the world takes long to make, and few texts need it. */
+function once(make: () => RegExp): () => RegExp {
+  let made: RegExp | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
+
 const ENDS_WORD = '(?![\\p{L}\\p{N}_])';
 const SERIES = 'UNC|UNF|UNEF|UN|UNS|UNR|UNJC|UNJF|NPTF|NPT|NPSM|BSPP|BSPT|BSP|BSW|BSF|BA';
 /** Designations that nothing else looks like: `1/2-13 UNC`, `M8x1.25-6g`, `Tr20x4`. */
-const THREAD = new RegExp(
-  `(?:\\d+ )?\\d+/\\d+-\\d+(?:[ \\t]+(?:${SERIES}))?(?:-\\d[A-Za-z]+)?${ENDS_WORD}` +
-    `|(?:M|Tr)\\d+(?:\\.\\d+)?[x×]\\d+(?:\\.\\d+)?(?:-\\d[A-Za-z]+)?${ENDS_WORD}`,
-  'uy',
+const THREAD = once(
+  () =>
+    new RegExp(
+      `(?:\\d+ )?\\d+/\\d+-\\d+(?:[ \\t]+(?:${SERIES}))?(?:-\\d[A-Za-z]+)?${ENDS_WORD}` +
+        `|(?:M|Tr)\\d+(?:\\.\\d+)?[x×]\\d+(?:\\.\\d+)?(?:-\\d[A-Za-z]+)?${ENDS_WORD}`,
+      'uy',
+    ),
 );
 /** Designations that need the word `thread` before them: `1-8`, `G 1/2`, `1/2 NPT`, `M8-6g`. */
-const AFTER_THREAD = new RegExp(
-  `(?:[GR]p?c?[ \\t]?)\\d+(?:/\\d+)?(?: \\d+/\\d+)?${ENDS_WORD}` +
-    `|(?:\\d+(?:\\.\\d+)?)-\\d+(?:[ \\t]+(?:${SERIES}))?(?:-\\d[A-Za-z]+)?${ENDS_WORD}` +
-    `|(?:\\d+ )?\\d+(?:/\\d+)?[ \\t]+(?:${SERIES})${ENDS_WORD}` +
-    `|M\\d+(?:\\.\\d+)?-\\d[A-Za-z]+${ENDS_WORD}`,
-  'uy',
+const AFTER_THREAD = once(
+  () =>
+    new RegExp(
+      `(?:[GR]p?c?[ \\t]?)\\d+(?:/\\d+)?(?: \\d+/\\d+)?${ENDS_WORD}` +
+        `|(?:\\d+(?:\\.\\d+)?)-\\d+(?:[ \\t]+(?:${SERIES}))?(?:-\\d[A-Za-z]+)?${ENDS_WORD}` +
+        `|(?:\\d+ )?\\d+(?:/\\d+)?[ \\t]+(?:${SERIES})${ENDS_WORD}` +
+        `|M\\d+(?:\\.\\d+)?-\\d[A-Za-z]+${ENDS_WORD}`,
+      'uy',
+    ),
 );
-const HASH_THREAD = new RegExp(`#\\d+-\\d+(?:[ \\t]+(?:${SERIES}))?(?:-\\d[A-Za-z]+)?${ENDS_WORD}`, 'uy');
-const NUMBER = /\d+ \d+\/\d+(?!\d|[.,]\d)|\d+\/\d+(?!\d|[.,]\d)|\d*\.\d+|\d+/y;
-const DECIMAL_COMMA = /\d+,\d+(?![\d,/])/y;
-const SPREAD = /\+[ \t]?(?:\d*\.)?\d+[ \t]?\/[ \t]?[-−–][ \t]?(?:\d*\.)?\d+/y;
-const COUNT = /[x×][ \t]?\d+(?![\p{L}\p{N}_.-])/uy;
-const POSITION = /#[\p{L}\p{N}_]+(?:-[\p{L}\p{N}_]+)*/uy;
-const WORD = /[\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*/uy;
-const PLUS_MINUS = /\+\/[-−–]|\+[-−–]|±/y;
+const HASH_THREAD = once(
+  () => new RegExp(`#\\d+-\\d+(?:[ \\t]+(?:${SERIES}))?(?:-\\d[A-Za-z]+)?${ENDS_WORD}`, 'uy'),
+);
+const NUMBER = once(() => /\d+ \d+\/\d+(?!\d|[.,]\d)|\d+\/\d+(?!\d|[.,]\d)|\d*\.\d+|\d+/y);
+const DECIMAL_COMMA = once(() => /\d+,\d+(?![\d,/])/y);
+const SPREAD = once(() => /\+[ \t]?(?:\d*\.)?\d+[ \t]?\/[ \t]?[-−–][ \t]?(?:\d*\.)?\d+/y);
+const COUNT = once(() => /[x×][ \t]?\d+(?![\p{L}\p{N}_.-])/uy);
+const POSITION = once(() => /#[\p{L}\p{N}_]+(?:-[\p{L}\p{N}_]+)*/uy);
+const WORD = once(() => /[\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*/uy);
+const PLUS_MINUS = once(() => /\+\/[-−–]|\+[-−–]|±/y);
 
 const PUNCTUATION = new Map<number, TokenType>([
   [0x7b, T.LBrace],
@@ -127,12 +144,12 @@ class Scanner {
     else if (code === 0x2e && next === 0x2e) this.dots();
     else if (code === 0x2026) this.push(T.Dots, at + 1);
     else if (code === 0x2e && isDigit(next)) this.number();
-    else if (code === 0xd7 && this.match(COUNT)) this.push(T.Count, COUNT.lastIndex);
+    else if (code === 0xd7 && this.match(COUNT)) this.push(T.Count, COUNT().lastIndex);
     else if (code === 0x2b && this.match(SPREAD)) {
-      this.push(T.Spread, SPREAD.lastIndex);
+      this.push(T.Spread, SPREAD().lastIndex);
       this.unit();
     } else if ((code === 0x2b || code === 0xb1) && this.match(PLUS_MINUS)) {
-      this.push(T.PlusMinus, PLUS_MINUS.lastIndex);
+      this.push(T.PlusMinus, PLUS_MINUS().lastIndex);
       this.unit();
     } else if (isMinus(code) && isDigit(next) && this.isSign()) this.number();
     else if (code === 0x201c || code === 0x201d || code === 0x201e) this.string(at, 0x201d);
@@ -149,21 +166,21 @@ class Scanner {
     const code = text.charCodeAt(at);
     // x 6, M8x1.25, Tr20x4, G 1/2
     if (code === 0x78 && this.match(COUNT)) {
-      this.push(T.Count, COUNT.lastIndex);
+      this.push(T.Count, COUNT().lastIndex);
       return;
     }
     if ((code === 0x4d || code === 0x54) && this.match(THREAD)) {
-      this.push(T.Thread, THREAD.lastIndex);
+      this.push(T.Thread, THREAD().lastIndex);
       return;
     }
     if ((code === 0x47 || code === 0x52 || code === 0x4d) && this.afterThread()) {
-      this.push(T.Thread, AFTER_THREAD.lastIndex);
+      this.push(T.Thread, AFTER_THREAD().lastIndex);
       return;
     }
     let end = plainWordEnd(text, at);
     const stop = text.charCodeAt(end);
     if (stop >= 0x80 || stop === 0x5f || (stop === 0x2d && text.charCodeAt(end + 1) >= 0x5f)) {
-      end = this.match(WORD) ? WORD.lastIndex : Math.max(end, at + 1);
+      end = this.match(WORD) ? WORD().lastIndex : Math.max(end, at + 1);
     }
     this.push(T.PlainWord, end);
     const image = this.lexemes[this.lexemes.length - 1]!.image;
@@ -181,24 +198,30 @@ class Scanner {
   private number(): void {
     const { text, at } = this;
     if (this.afterThread()) {
-      this.push(T.Thread, AFTER_THREAD.lastIndex);
+      this.push(T.Thread, AFTER_THREAD().lastIndex);
+      return;
+    }
+    const simple = simpleNumberEnd(text, at);
+    if (simple > at) {
+      this.push(T.NumberToken, simple);
+      this.unit();
       return;
     }
     if (this.match(THREAD)) {
-      this.push(T.Thread, THREAD.lastIndex);
+      this.push(T.Thread, THREAD().lastIndex);
       return;
     }
     const sign = isMinus(text.charCodeAt(at)) ? 1 : 0;
-    DECIMAL_COMMA.lastIndex = at + sign;
-    const comma = DECIMAL_COMMA.test(text) ? DECIMAL_COMMA.lastIndex : 0;
+    DECIMAL_COMMA().lastIndex = at + sign;
+    const comma = DECIMAL_COMMA().test(text) ? DECIMAL_COMMA().lastIndex : 0;
     const unitAfterComma = comma ? this.unitAt(comma) : undefined;
     if (comma && (unitAfterComma || text.startsWith('0,', at + sign))) {
       this.decimalComma(comma);
       return;
     }
-    NUMBER.lastIndex = at + sign;
-    NUMBER.test(text);
-    const end = NUMBER.lastIndex;
+    NUMBER().lastIndex = at + sign;
+    NUMBER().test(text);
+    const end = NUMBER().lastIndex;
     this.push(T.NumberToken, end);
     const lexeme = this.lexemes[this.lexemes.length - 1]!;
     if (sign) lexeme.key = `-${lexeme.image.slice(1)}`;
@@ -250,7 +273,7 @@ class Scanner {
     const length = matchUnit(text, start);
     if (length === 0) return undefined;
     // `in` is the inch after a number, unless it begins `in order`, `in reverse order` or `in turn`.
-    if (length === 2 && text.startsWith('in', start) && IN_ORDER.test(text.slice(start, start + 24))) {
+    if (length === 2 && text.startsWith('in', start) && IN_ORDER().test(text.slice(start, start + 24))) {
       return undefined;
     }
     return { start, end: start + length };
@@ -258,11 +281,11 @@ class Scanner {
 
   private hash(): void {
     if (this.match(HASH_THREAD)) {
-      this.push(T.Thread, HASH_THREAD.lastIndex);
+      this.push(T.Thread, HASH_THREAD().lastIndex);
       return;
     }
     if (this.match(POSITION)) {
-      this.push(T.PositionToken, POSITION.lastIndex);
+      this.push(T.PositionToken, POSITION().lastIndex);
       return;
     }
     this.bad();
@@ -382,7 +405,8 @@ class Scanner {
     return last !== undefined && !this.newline && last.image === 'thread' && this.match(AFTER_THREAD);
   }
 
-  private match(pattern: RegExp): boolean {
+  private match(expression: () => RegExp): boolean {
+    const pattern = expression();
     pattern.lastIndex = this.at;
     return pattern.test(this.text);
   }
@@ -395,7 +419,24 @@ class Scanner {
   }
 }
 
-const IN_ORDER = /^in[ \t]+(?:order|reverse[ \t]+order|turn)(?![\p{L}\p{N}_-])/u;
+const IN_ORDER = once(() => /^in[ \t]+(?:order|reverse[ \t]+order|turn)(?![\p{L}\p{N}_-])/u);
+
+/** Where a number ends that can be nothing but whole (`25`) or decimal (`0.5`); `start` where it may be something else. */
+function simpleNumberEnd(text: string, start: number): number {
+  const whole = digitsEnd(text, start);
+  if (whole === start) return start;
+  const code = text.charCodeAt(whole);
+  const next = text.charCodeAt(whole + 1);
+  if (code === 0x2e) return isDigit(next) ? digitsEnd(text, whole + 1) : whole;
+  // A fraction, a decimal comma or a thread: `1/2`, `1 1/2`, `0,5`, `1/2-13`.
+  return code === 0x2f || code === 0x2c || (code === 0x20 && isDigit(next)) ? start : whole;
+}
+
+function digitsEnd(text: string, start: number): number {
+  let at = start;
+  while (isDigit(text.charCodeAt(at))) at += 1;
+  return at;
+}
 
 function plainWordEnd(text: string, start: number): number {
   let at = start + 1;
@@ -452,13 +493,13 @@ function lineEnd(text: string, start: number): number {
   return end;
 }
 
-const LETTER = /[\p{L}\p{N}]/u;
+const LETTER = once(() => /[\p{L}\p{N}]/u);
 
 function isReadable(text: string, at: number): boolean {
   const code = text.charCodeAt(at);
   if (isBlank(code) || isLetter(code) || isDigit(code) || PUNCTUATION.has(code)) return true;
   if (code === 0x22 || code === 0x23 || code === 0x201c || code === 0x201d || code === 0x201e) return true;
-  return code >= 0x80 && LETTER.test(String.fromCodePoint(text.codePointAt(at)!));
+  return code >= 0x80 && LETTER().test(String.fromCodePoint(text.codePointAt(at)!));
 }
 
 function printable(code: number): boolean {
