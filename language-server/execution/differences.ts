@@ -11,9 +11,23 @@ export class Differences {
   /** Of this map only counts what is in it, not what it leads to. */
   private readonly present: Tracked<unknown, unknown>;
 
-  constructor(state: State, present: Tracked<unknown, unknown>) {
+  /** By item, how many of its variables differ. */
+  private readonly items: Uint8Array;
+
+  constructor(state: State, items: number, present: Tracked<unknown, unknown>) {
     this.state = state;
+    this.items = new Uint8Array(items);
     this.present = present;
+  }
+
+  /** A part that meets these items, looks into these maps and wrote this may come out otherwise. */
+  touch(items: Int32Array, maps: readonly Tracked<unknown, unknown>[], { cells }: Journal): boolean {
+    if (this.variables.size > 0)
+      for (let index = 0; index < items.length; index++) if (this.items[items[index]!]! > 0) return true;
+    if (this.cells.size === 0) return false;
+    if (maps.some((map) => map !== this.present && this.cells.has(map))) return true;
+    const known = this.cells.get(this.present);
+    return known !== undefined && cells.some(({ map, key }) => map === this.present && known.has(key));
   }
 
   get none(): boolean {
@@ -32,10 +46,17 @@ export class Differences {
     for (const [variable, earlier] of first)
       if (!was.has(variable)) was.set(variable, this.variables.get(variable) ?? earlier);
     for (const [variable, then] of was) {
-      if (sameSaved(then, this.state.saved(variable))) this.variables.delete(variable);
-      else this.variables.set(variable, then);
+      if (!sameSaved(then, this.state.saved(variable))) {
+        if (!this.variables.has(variable)) this.count(variable, 1);
+        this.variables.set(variable, then);
+      } else if (this.variables.delete(variable)) this.count(variable, -1);
     }
     this.cellsAfter(before, now);
+  }
+
+  private count(variable: number, more: number): void {
+    const item = variable % this.items.length;
+    this.items[item] = this.items[item]! + more;
   }
 
   private cellsAfter(before: readonly Journal[], now: readonly Journal[]): void {

@@ -2,6 +2,7 @@
 import type { Fact } from '../model/facts.ts';
 import type { Marks } from './flow.ts';
 import type { Journal } from './journal.ts';
+import type { Tracked } from './recorder.ts';
 import type { Part } from './row.ts';
 import type { StepRef } from './steps.ts';
 
@@ -21,7 +22,12 @@ export interface Done {
   readonly steps: readonly StepRef[];
   readonly journal: Journal;
   readonly facts: readonly Fact[];
+  /** Earlier steps that it looked up. */
   readonly reads: ReadonlySet<number>;
+  /** Items of which it looked at anything, or wrote anything. */
+  readonly items: Int32Array;
+  /** Maps in which it looked at anything. */
+  readonly maps: readonly Tracked<unknown, unknown>[];
   readonly uses: ReadonlySet<string>;
   readonly asked: readonly number[];
   readonly followed: number;

@@ -11,25 +11,28 @@ export class Edit {
   readonly changed = new Set<number>();
   /** What the end is about may have changed: what was found, or what was done. */
   other = false;
-  private readonly differences: Differences;
+  readonly differences: Differences;
   private readonly names: ReadonlySet<string>;
   private was: Stand;
   private is: Stand;
 
   constructor({ run }: Started, names: ReadonlySet<string>, was: Stand) {
-    this.differences = new Differences(run.state, run.known as never);
+    this.differences = new Differences(run.state, run.model.items, run.known as never);
     this.names = names;
     this.was = was;
     this.is = was;
   }
 
-  /** The state, and what everybody knows, is what it was at the same place. */
-  get isAsBefore(): boolean {
-    return this.differences.none && (this.is === this.was || alike(this.is, this.was));
+  /** The cases in which work goes on, and what everybody knows, are what they were at the same place. */
+  get stands(): boolean {
+    return this.is === this.was || alike(this.is, this.was);
   }
 
-  touches({ uses, reads }: Done): boolean {
-    return meets(uses, this.names) || meets(reads, this.changed);
+  /** The part may come out otherwise. */
+  touches({ uses, reads, items, maps, journal }: Done): boolean {
+    return (
+      this.differences.touch(items, maps, journal) || meets(uses, this.names) || meets(reads, this.changed)
+    );
   }
 
   /** Takes note that `now` was done in the place of `before`; false where other axes were asked for. */

@@ -93,6 +93,7 @@ export class Flow {
   /** Statements gone through, in every round and use. */
   private followed = 0;
   private readonly measured: Measured;
+  private all: Tracked<unknown, unknown>[] | undefined;
   private readonly near = new Map<string, string | undefined>();
 
   constructor(run: Run, file: string, visible: readonly LoadedFile[], tasks: ReadonlyMap<string, Task>) {
@@ -174,8 +175,17 @@ export class Flow {
   /** Tells the recorder what is written from here on. */
   record(recorder: Recorder | undefined): void {
     this.run.record(recorder);
-    this.axes.recorder = recorder;
-    this.measured.values.recorder = recorder;
+    for (const map of this.tracked) map.recorder = recorder;
+  }
+
+  /** What is kept beside the state of things, and can be taken back. */
+  get tracked(): Tracked<unknown, unknown>[] {
+    this.all ??= [
+      ...this.run.tracked,
+      this.axes as unknown as Tracked<unknown, unknown>,
+      this.measured.values as unknown as Tracked<unknown, unknown>,
+    ];
+    return this.all;
   }
 
   /** The named tasks of the procedure, as they are written now. */

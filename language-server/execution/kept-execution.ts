@@ -46,6 +46,7 @@ const NONE_READ: ReadonlySet<number> = new Set();
 const NO_STEPS: readonly StepRef[] = [];
 const NO_FACTS: readonly Fact[] = [];
 const NO_AXES: readonly number[] = [];
+const NO_ITEMS = new Int32Array(0);
 
 export interface ExecutionOf {
   model: Model;
@@ -68,6 +69,9 @@ export class KeptExecution {
   private readonly file: string;
   private readonly beginning: Stand;
   private readonly nodes: number;
+  private readonly recorder: Recorder;
+  /** Sets of maps that parts looked at: each once. */
+  private readonly maps = new Map<string, Done['maps']>();
   private procedure: Procedure;
   private tasks: ReadonlyMap<string, Task>;
   private done: Done[] = [];
@@ -83,6 +87,7 @@ export class KeptExecution {
     this.nodes = cases.size;
     this.started = start(model, procedure, file, visible, undefined, false, more, cases);
     const { run } = this.started;
+    this.recorder = new Recorder(model.items);
     run.watchers.push(...watchers(run, procedure, house));
     this.tasks = tasksOf(procedure);
     this.usable = run.watchers.every((watcher) => watcher.recall !== undefined);
@@ -138,7 +143,7 @@ export class KeptExecution {
     for (const [index, part] of row.entries()) this.done[index]!.part = part;
     if (!edit.replace(replaced, fresh, this.standBefore(from + fresh.length))) return false;
     if (!this.goOn(edit, from + fresh.length)) return false;
-    if (edit.other || !edit.isAsBefore || meets(this.end.reads, edit.changed)) {
+    if (edit.other || !edit.stands || !edit.differences.none || meets(this.end.reads, edit.changed)) {
       this.moveTo(this.done.length);
       this.finish();
     }
@@ -186,7 +191,7 @@ export class KeptExecution {
   private goOn(edit: Edit, from: number): boolean {
     const { done } = this;
     for (let index = from; index < done.length; index++) {
-      if (edit.isAsBefore) {
+      if (edit.stands) {
         while (index < done.length && !edit.touches(done[index]!)) index++;
         if (index === done.length) return true;
         this.moveTo(index);
@@ -222,8 +227,9 @@ export class KeptExecution {
 
   private carryOut(part: Part, first: number, before: Stand): Done {
     const { run, flow } = this.started;
-    const recorder = new Recorder();
+    const { recorder } = this;
     const reads = new Set<number>();
+    recorder.begin();
     flow.record(recorder);
     flow.asked = [];
     flow.standAt(before.marks);
@@ -246,6 +252,8 @@ export class KeptExecution {
       journal: new Journal(recorder, run.state),
       facts: run.facts.length > 0 ? run.facts.splice(0) : NO_FACTS,
       reads: reads.size > 0 ? reads : NONE_READ,
+      items: recorder.items.length > 0 ? Int32Array.from(recorder.items) : NO_ITEMS,
+      maps: this.mapsOf(recorder),
       uses: part.kind === 'do' ? usesOf(part.statement) : usesOf({ kind: 'continues', start: 0, end: 0 }),
       asked: flow.asked.length > 0 ? flow.asked : NO_AXES,
       followed: flow.followedHere,
@@ -253,6 +261,17 @@ export class KeptExecution {
     };
     flow.asked = undefined;
     return one;
+  }
+
+  private mapsOf({ maps }: Recorder): Done['maps'] {
+    const all = this.started.flow.tracked;
+    const key = maps.map((map) => all.indexOf(map)).join(' ');
+    let known = this.maps.get(key);
+    if (!known) {
+      known = [...maps];
+      this.maps.set(key, known);
+    }
+    return known;
   }
 
   /** Where it stands now; the same object where that is where it stood. */
@@ -300,8 +319,9 @@ export class KeptExecution {
   private finish(): void {
     const { run, flow } = this.started;
     const before = this.standBefore(this.done.length);
-    const recorder = new Recorder();
+    const { recorder } = this;
     const reads = new Set<number>();
+    recorder.begin();
     run.facts.length = 0;
     for (const { facts } of this.done) run.facts.push(...facts);
     const count = run.facts.length;

@@ -121,8 +121,16 @@ export class Run {
   record(recorder: Recorder | undefined): void {
     this.state.recorder = recorder;
     this.fresh = recorder && new Set();
-    for (const map of [this.chosen, this.positions, this.heldBy, this.lockTools, this.reported])
-      map.recorder = recorder;
+    for (const map of this.tracked) map.recorder = recorder;
+  }
+
+  /** What is kept beside the state of things, and can be taken back. */
+  get tracked(): Tracked<unknown, unknown>[] {
+    const { chosen, positions, heldBy, lockTools, reported } = this;
+    return [chosen, positions, heldBy, lockTools, reported] as Tracked<never, unknown>[] as Tracked<
+      unknown,
+      unknown
+    >[];
   }
 
   /** The number of the present step. */

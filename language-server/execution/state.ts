@@ -76,6 +76,7 @@ export class State {
 
   /** The cases among `within` in which the variable has a value of the mask (bit n for value n). */
   where(variable: number, mask: number, within: CaseSet): CaseSet {
+    this.recorder?.read(variable);
     const entries = this.split.get(variable);
     if (!entries)
       return (mask >>> this.value[variable]!) & 1 ? this.cases.and(within, this.exists(variable)) : NONE;
@@ -88,6 +89,7 @@ export class State {
 
   /** The entries that matter within a set of cases, each cut down to it. */
   entries(variable: number, within: CaseSet): Entry[] {
+    this.recorder?.read(variable);
     const entries = this.split.get(variable) ?? [this.whole(variable)];
     const result: Entry[] = [];
     for (const entry of entries) {
@@ -186,7 +188,9 @@ export class State {
 
   private recorded(variable: number): void {
     const { recorder } = this;
-    if (recorder && !recorder.variables.has(variable)) recorder.variables.set(variable, this.saved(variable));
+    if (!recorder) return;
+    recorder.read(variable);
+    if (!recorder.variables.has(variable)) recorder.variables.set(variable, this.saved(variable));
   }
 
   /** All there is to a variable: one number where it is the same in every case. */
