@@ -123,6 +123,10 @@ test('a variant that is chosen takes the bars of the others out of the chart', a
   expect([await bar('clutch').isVisible(), await bar('drive-shaft').isVisible()]).toEqual([true, false]);
   await page.getByLabel('shaft', { exact: true }).check();
   expect([await bar('clutch').isVisible(), await bar('drive-shaft').isVisible()]).toEqual([false, true]);
+  // The table behind the fold goes with them.
+  await page.locator('.drawing details summary').first().click();
+  const row = (thing: string) => page.locator(`.drawn tr[data-thing="${thing}"]`).first();
+  expect([await row('clutch').isVisible(), await row('drive-shaft').isVisible()]).toEqual([false, true]);
   await close();
 });
 

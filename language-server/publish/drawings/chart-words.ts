@@ -45,6 +45,7 @@ export function alternativeOf({ bars, steps }: Chart, caption: string): TextAlte
       HOW[bar.end],
       bar.case ?? '',
     ]),
+    things: bars.map(({ thing }) => thing),
   };
 }
 

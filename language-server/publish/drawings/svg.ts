@@ -6,7 +6,14 @@
 
 /** What a drawing says, for who cannot see it. */
 export type TextAlternative =
-  | { readonly kind: 'table'; readonly caption: string; readonly head: string[]; readonly rows: string[][] }
+  | {
+      readonly kind: 'table';
+      readonly caption: string;
+      readonly head: string[];
+      readonly rows: string[][];
+      /** The thing that each row is about, where each is about one. */
+      readonly things?: string[];
+    }
   | { readonly kind: 'list'; readonly caption: string; readonly sentences: string[] };
 
 export interface Drawing {

@@ -19,8 +19,9 @@ export function drawn({ svg, width, title, alternative }: Drawing, saidBy: strin
 function words(alternative: TextAlternative): Html {
   if (alternative.kind === 'list')
     return html`<p>${alternative.caption}</p><ul>${alternative.sentences.map((one) => html`<li>${one}</li>`)}</ul>`;
-  const { caption, head, rows } = alternative;
+  const { caption, head, rows, things } = alternative;
   return html`<table class="list"><caption>${caption}</caption><thead><tr>${head.map((cell) => html`<th scope="col">${cell}</th>`)}</tr></thead><tbody>${rows.map(
-    (row) => html`<tr>${row.map((cell) => html`<td>${cell}</td>`)}</tr>`,
+    (row, at) =>
+      html`<tr${things?.[at] !== undefined && html` data-thing="${things[at]}"`}>${row.map((cell) => html`<td>${cell}</td>`)}</tr>`,
   )}</tbody></table>`;
 }

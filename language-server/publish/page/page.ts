@@ -107,7 +107,7 @@ function choose(context: Context): Piece {
   )}</section>`;
 }
 
-/** Bars of things that come off on some machines only go with the reader's choice, as steps and lists do. */
+/** Bars and rows of things that come off on some machines only go with the reader's choice, as steps and lists do. */
 function drawings({ doc, options, conditions }: Context): Piece {
   const list = options.drawings?.page ?? [];
   if (list.length > 0)
@@ -115,10 +115,9 @@ function drawings({ doc, options, conditions }: Context): Piece {
       const whens = doc.tally.flatMap((one) => (one.id === id ? [one.when] : []));
       if (whens.includes(undefined)) continue;
       const any = whens.flatMap((one) => one?.any ?? []);
-      conditions.also(`.dowel-chart g[data-thing~=${cssString(id)}]:not([data-gathered])`, {
-        sentence: '',
-        any,
-      });
+      const named = `[data-thing~=${cssString(id)}]`;
+      const selector = `.dowel-chart g${named}:not([data-gathered]),.drawn tr${named}`;
+      conditions.also(selector, { sentence: '', any });
     }
   return list.map(
     ({ title, drawing }, at) =>
