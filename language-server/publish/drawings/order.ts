@@ -24,6 +24,8 @@ export interface OrderOptions {
   readonly width?: number;
   /** Id of the step it belongs to, for pages that make it clickable. */
   readonly step?: string;
+  /** What stands under it comes as text of its own, so that it stays readable where the drawing is made smaller. */
+  readonly captionApart?: boolean;
 }
 
 const LINE = 17;
@@ -33,8 +35,10 @@ export function orderDrawing(picture: OrderPicture, options: OrderOptions): Draw
   if (picture.places.length < 2 || picture.sequence.length === 0) return undefined;
   const { prefix, step, width = 360 } = options;
   const laid = layOutOrder(picture, width);
-  const lines = captionOf(picture).flatMap((text) => wrapped(text, laid.width - 16, SIZE));
-  const height = laid.height + 10 + lines.length * LINE;
+  const lines = (options.captionApart ? [] : captionOf(picture)).flatMap((text) =>
+    wrapped(text, laid.width - 16, SIZE),
+  );
+  const height = laid.height + (lines.length > 0 ? 10 + lines.length * LINE : 0);
   const title = `Order of work on the ${picture.name}`;
   const alternative = alternativeOf(picture, title);
   const holes = laid.holes.map((hole) => {
@@ -90,6 +94,7 @@ export function orderDrawing(picture: OrderPicture, options: OrderOptions): Draw
     height,
     title,
     alternative,
+    ...(options.captionApart ? { caption: captionBesideStages(picture) } : {}),
   };
 }
 
@@ -110,6 +115,12 @@ function captionOf(picture: OrderPicture): string[] {
       ? passes.map((pass, index) => `Pass ${index + 1} of ${passes.length}, in this order: ${pass}`)
       : passes.map((pass) => `In this order: ${pass}`)),
   ];
+}
+
+/** On a page the stages stand above it already. */
+function captionBesideStages(picture: OrderPicture): string[] {
+  const [rings, one] = captionOf(picture);
+  return [rings!, one!, ...(picture.passes.length > 1 ? ['Every stage in this order.'] : [])];
 }
 
 /** Where #1 lies. An even circle and rows with an order by name look the same from every place #1 may be. */

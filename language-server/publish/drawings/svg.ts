@@ -24,6 +24,8 @@ export interface Drawing {
   readonly height: number;
   readonly title: string;
   readonly alternative: TextAlternative;
+  /** What is to stand under it, where it is not drawn. */
+  readonly caption?: readonly string[];
 }
 
 export type Attributes = Readonly<Record<string, string | number | undefined>>;

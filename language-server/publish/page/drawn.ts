@@ -6,14 +6,14 @@ import { Html, html } from './html.ts';
 const WIDE = 480;
 
 /** `saidBy`: `In words`, the heading of the fold. Only one wide drawing of a title may stand on a page. */
-export function drawn({ svg, width, title, alternative }: Drawing, saidBy: string): Html {
+export function drawn({ svg, width, title, alternative, caption }: Drawing, saidBy: string): Html {
   const picture = new Html(svg);
   // The keyboard reaches what scrolls.
   const shown =
     width > WIDE
       ? html`<section class="scroll" aria-label="${title}" tabindex="0">${picture}</section>`
       : picture;
-  return html`<figure class="drawn">${shown}<details><summary>${saidBy}</summary>${words(alternative)}</details></figure>`;
+  return html`<figure class="drawn">${shown}${caption && html`<figcaption>${caption.map((line) => html`<p>${line}</p>`)}</figcaption>`}<details><summary>${saidBy}</summary>${words(alternative)}</details></figure>`;
 }
 
 function words(alternative: TextAlternative): Html {

@@ -21,9 +21,10 @@ export function step(item: Step, context: Context, inner: (items: FlowItem[]) =>
   }<p class="do"><span class="number">${item.number}</span> ${rich(item.heading, context)}</p>${paragraphs(item.more, 'more', context)}${detail.fastening.map((one) => fastening(one, item, context))}${paragraphs(item.said, 'author', context)}${
     item.expect.length > 0 &&
     html`<p class="expect"><b>${words.expect}</b> ${item.expect.map((one) => html`${rich(one, context)} `)}</p>`
-  }${item.measurement && measurement(item.measurement, item, context, inner)}${records.map((record) =>
-    recordField(record, context),
-  )}${options.drawings?.step(item.id)}${item.pictures.map((picture) => figure(picture, item, context))}${item.waivers.map(
+  }${records.map((record) => recordField(record, context))}${
+    // What is read is written down first, and then looked up.
+    item.measurement && measurement(item.measurement, item, context, inner)
+  }${options.drawings?.step(item.id)}${item.pictures.map((picture) => figure(picture, item, context))}${item.waivers.map(
     (waiver) =>
       html`<p class="waived">${words.waivers}: ${waiver.title} ${words.because}: ${waiver.reason}</p>`,
   )}</div></div></div>`;

@@ -33,7 +33,11 @@ export function jobDrawings(doc: ProcedureDocument, loader: Loader, path: string
       const key = JSON.stringify([picture?.thing, picture?.sequence]);
       if (!picture || shown.has(key)) return [];
       shown.add(key);
-      const drawing = orderDrawing(picture, { prefix: `order-${anchor(step.id)}-${at}`, step: step.id });
+      const drawing = orderDrawing(picture, {
+        prefix: `order-${anchor(step.id)}-${at}`,
+        step: step.id,
+        captionApart: true,
+      });
       return drawing ? [drawn(drawing, words.inWords)] : [];
     });
     if (drawings.length > 0) orders.set(step.id, drawings);
