@@ -51,10 +51,13 @@ export function scanBody(text: string, from: number): Scan {
   return scanParts(text, first, own);
 }
 
+/** `1 d 2 h 3 min 4 s` has four; more of them are a row of quantities, and are not followed to the end of the text. */
+const MOST_PARTS = 6;
+
 function scanParts(text: string, first: NumberAt, unit: UnitAt): Scan {
   const parts = [{ number: first.number, unit: unit.unit }];
   let to = unit.to;
-  for (;;) {
+  while (parts.length < MOST_PARTS) {
     const at = blanks(text, to);
     if (at === to || !isDigit(text, at)) break;
     const next = numberAt(text, at);
