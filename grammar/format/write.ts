@@ -174,5 +174,6 @@ function beforeLineEnd(blank: string): string {
 }
 
 function afterLineEnd(blank: string): string {
-  return /[^\r\n]*$/.exec(blank)![0].replace(/^\uFEFF/, '');
+  const end = Math.max(blank.lastIndexOf('\n'), blank.lastIndexOf('\r'));
+  return blank.slice(end + 1).replace(/^\uFEFF/, '');
 }

@@ -217,7 +217,7 @@ function noNumber(text: string, from: number): Outcome<Quantity> {
 }
 
 function decimalComma(text: string, from: number): Outcome<Quantity> {
-  const written = /^[-+−]?[\d.,]+/.exec(text.slice(from))?.[0] ?? '';
+  const written = /^[-+−]?[\d.,]{1,40}/.exec(text.slice(from, from + 41))?.[0] ?? '';
   const trimmed = written.replace(/[.,]+$/, '');
   const proposals = [trimmed.replace(',', '.'), trimmed.replaceAll(',', '')].filter(
     (proposal) => typedNumber(proposal) !== undefined,

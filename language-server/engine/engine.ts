@@ -120,7 +120,10 @@ export class Engine {
   /** A line of a text without its line end. */
   line(path: string, index: number): string {
     const space = this.textAt(path)?.space;
-    return space && index >= 0 && index < space.count ? space.line(index).replace(/[\r\n]+$/, '') : '';
+    const text = space && index >= 0 && index < space.count ? space.line(index) : '';
+    let end = text.length;
+    while (text[end - 1] === '\n' || text[end - 1] === '\r') end--;
+    return text.slice(0, end);
   }
 
   positionOf(path: string, place: number): LinePosition {

@@ -145,7 +145,7 @@ function quoted(label: string): string {
 function line(text: string): string {
   return text
     .replace(/\/\/.*$/gm, '')
-    .replace(/[\s{]+$/, '')
     .replace(/\s+/g, ' ')
+    .replace(/(?: ?\{)? ?$/, '')
     .trim();
 }

@@ -71,7 +71,7 @@ function sentencesOf(text: string): string[] {
 
 /** The sentence, and what stands after a comma, a colon or `and` in it: `Before you open it, let it cool.` */
 function clausesOf(sentence: string): string[] {
-  const pieces = sentence.split(/[,:]\s+|\s+(?:and|then|or)\s+/i).map((piece) => piece.trim());
+  const pieces = sentence.split(/[,:]\s+|\s(?:and|then|or)\s+/i).map((piece) => piece.trim());
   return pieces.filter((piece) => piece !== '');
 }
 

@@ -26,7 +26,7 @@ export function secondInstructionIn(sentence: string): (Found & { verb: string }
   // What is not done, what goes on meanwhile, and what is found out have more to say.
   if (first === undefined || TOGETHER.has(first)) return undefined;
   if (/\b(do not|don't|never|at the same time|meanwhile|while|together)\b/i.test(sentence)) return undefined;
-  for (const match of sentence.matchAll(/(?:,?\s+(?:and|then|and then)|,|;|\.\s)\s+(?=[a-z])/gi)) {
+  for (const match of sentence.matchAll(/(?:,?\s{1,9}(?:and|then|and then)|,|;|\.\s)\s{1,9}(?=[a-z])/gi)) {
     const from = match.index + match[0].length;
     if (match.index < start) continue;
     const rest = sentence.slice(from);

@@ -10,7 +10,7 @@ export function bare(title: string): string {
 
 /** Where the head noun ends: before a preposition, a comma, a bracket or a relative clause. */
 const AFTER_HEAD =
-  /(?:\s+(?:of|for|on|in|with|to|from|under|at|between|behind|by|that|which|and)\s|\s*[,(;:]|\s+\d)/i;
+  /(?:\s{1,9}(?:of|for|on|in|with|to|from|under|at|between|behind|by|that|which|and)\s|\s{0,9}[,(;:]|\s{1,9}\d)/i;
 
 /** The words up to and with the head noun, and the rest. */
 export function headAndRest(title: string): { head: string; rest: string } {
@@ -20,7 +20,7 @@ export function headAndRest(title: string): { head: string; rest: string } {
 }
 
 function lastWord(head: string): string {
-  return /([\p{L}'-]+)[^\p{L}]*$/u.exec(head)?.[1] ?? head;
+  return head.match(/[\p{L}'-]+/gu)?.findLast((one) => /\p{L}/u.test(one)) ?? head;
 }
 
 const ONLY_PLURAL: ReadonlySet<string> = new Set(
@@ -47,7 +47,7 @@ export function isPlural(title: string): boolean {
   const { head } = headAndRest(title);
   const word = lastWord(head).toLowerCase();
   if (
-    /\s+and\s+/.test(` ${bare(title)} `) &&
+    /\s{1,9}and\s+/.test(` ${bare(title)} `) &&
     /^[^,(]*\band\b/.test(bare(title)) &&
     AND_JOINS.test(bare(title))
   )

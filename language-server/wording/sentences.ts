@@ -28,7 +28,7 @@ export function sentencesIn(text: string): Sentence[] {
     }
     from = to;
   };
-  for (const match of text.matchAll(/[.!?]+["')\]]*(?=\s|$)/g)) {
+  for (const match of text.matchAll(/[.!?]{1,9}["')\]]{0,9}(?=\s|$)/g)) {
     const end = match.index + match[0].length;
     // `Fig. 3`, `approx. half`: the sentence goes on. At the end of the text it does not.
     if (
@@ -45,11 +45,15 @@ export function sentencesIn(text: string): Sentence[] {
 
 /** Brackets that hold several words. */
 function bracketsIn({ text, from }: Sentence): Sentence[] {
-  return [...text.matchAll(/\(([^()]*\s[^()]*)\)/g)].flatMap((match) => {
+  return [...text.matchAll(/\(([^()]*)\)/g)].flatMap((match) => {
     const inner = match[1]!;
     const start = from + match.index + 1;
-    return /\p{L}.*\s.*\p{L}/u.test(inner) ? [{ text: inner, from: start, to: start + inner.length }] : [];
+    return isSeveralWords(inner) ? [{ text: inner, from: start, to: start + inner.length }] : [];
   });
+}
+
+function isSeveralWords(text: string): boolean {
+  return text.split(/\s/).filter((word) => /\p{L}/u.test(word)).length > 1;
 }
 
 /** How many words a sentence has. */
@@ -57,8 +61,8 @@ export function countWords(sentence: string): number {
   let text = sentence
     // A bracket, a label in quotation marks and a declared value are one word each.
     .replace(/\([^()]*\)/g, ' word ')
-    .replace(/["“][^"”]*["”]/g, ' word ')
-    .replace(/\{[^}]*\}/g, ' word ');
+    .replace(/["“][^"“”]*["”]/g, ' word ')
+    .replace(/\{[^{}]*\}/g, ' word ');
   if (/\d/.test(text)) {
     // From the back, so that the places in front stay.
     for (const { from, to } of [...findQuantities(text)].reverse())

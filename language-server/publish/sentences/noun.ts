@@ -66,7 +66,7 @@ function titleOf({ title }: Noun): string {
 
 /** `oil, ISO VG 100` → `oil (ISO VG 100)`: a comma would break the sentence. */
 export function bracketed(title: string): string {
-  return title.replace(/,\s*([^,]+(?:,[^,]+)*)$/, ' ($1)');
+  return title.replace(/,([^,]+(?:,[^,]+)*)$/, (_, rest: string) => ` (${rest.trimStart()})`);
 }
 
 function nounWords(noun: Noun, without: boolean): string {

@@ -235,7 +235,7 @@ export function measured(measure: Measure | undefined): Rich {
 export function inside(rich: Rich): Rich {
   return rich.map((run, index) => {
     let value = run.text;
-    if (index === rich.length - 1) value = value.replace(/[.\s]+$/, '');
+    if (index === rich.length - 1) value = value.slice(0, endOf(value));
     if (index === 0 && /^[A-Z][a-z]+ [a-z]/.test(value) && COMMON.test(value))
       value = value.charAt(0).toLowerCase() + value.slice(1);
     return { ...run, text: value };
@@ -244,3 +244,10 @@ export function inside(rich: Rich): Rich {
 
 /** Words that begin a sentence and are no names. */
 const COMMON = /^(?:The|A|An|It|No|All|Each|There|When|Its|They)\b/;
+
+/** Where a text ends without the full stops and blanks behind it. */
+function endOf(text: string): number {
+  let end = text.length;
+  while (end > 0 && /[.\s]/.test(text[end - 1]!)) end--;
+  return end;
+}

@@ -129,7 +129,7 @@ function rewrites(services: Services, uri: string, offset: number): (CodeAction 
   }));
   const file = view.file(uri);
   const scene = view.sceneAt(uri, offset);
-  if (file && scene?.procedure && /^\s*(reverse|do|for each)\b/m.test(file.text))
+  if (file && scene?.procedure && /^[ \t]*(reverse|do|for each)\b/m.test(file.text))
     actions.push(
       laterAction(services, 'Write out every `reverse`, `do` and `for each`', { what: 'write out', uri }),
     );
