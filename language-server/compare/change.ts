@@ -52,3 +52,23 @@ export function percentWords(percent: number): string {
   const size = Math.abs(percent) >= 100 ? percent.toFixed(0) : percent.toFixed(1).replace(/\.0$/, '');
   return `${percent > 0 ? '+' : '−'}${size.replace('-', '')} %`;
 }
+
+/** Another title is other words for the same thing. */
+export function titleChanges(old: Titled, now: Titled): Change[] {
+  const [before, after] = [old.title?.value ?? '', now.title?.value ?? ''];
+  if (before === after) return [];
+  return [
+    {
+      kind: 'reworded',
+      what: 'title',
+      message: `It is now called "${after}".`,
+      before,
+      after,
+      meaning: false,
+    },
+  ];
+}
+
+interface Titled {
+  title?: { value: string } | undefined;
+}

@@ -11,7 +11,7 @@ import { writeOut } from '../features/write-out.ts';
 import { type LoadedFile, Loader } from '../model/names.ts';
 import type { SourceHost } from '../project/project.ts';
 import type { Finding } from '../report/finding.ts';
-import type { Change, Comparison, Section } from './change.ts';
+import { type Change, type Comparison, type Section, titleChanges } from './change.ts';
 import { type ItemsOf, itemChanges } from './machines.ts';
 import { typed } from './meaning.ts';
 import { procedureChanges, stepMeanings } from './procedures.ts';
@@ -92,24 +92,9 @@ function machineSection(a: One<Machine>, b: One<Machine>): Section {
         message: `It extends ${after || 'nothing'}, not ${before || 'nothing'} any more.`,
         meaning: true,
       });
-    changes.unshift(...titleOf(a.node, b.node));
+    changes.unshift(...titleChanges(a.node, b.node));
   }
   return { ...headOf('machine', a, b), changes };
-}
-
-function titleOf(a: Machine, b: Machine): Change[] {
-  const [before, after] = [a.title?.value ?? '', b.title?.value ?? ''];
-  if (before === after) return [];
-  return [
-    {
-      kind: 'reworded',
-      what: 'title',
-      message: `It is now called "${after}".`,
-      before,
-      after,
-      meaning: false,
-    },
-  ];
 }
 
 function sharedSection(a: One<LoadedFile['shared']>, b: One<LoadedFile['shared']>): Section {

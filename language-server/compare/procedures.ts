@@ -1,7 +1,7 @@
 /** What is different between two procedures: headers, steps, notices, tasks. Finds no meaning in layout or order of headers. */
 import type { Header, Procedure, Span } from '../../grammar/syntax/tree.ts';
 import { hunksBetween } from '../features/mend-lines.ts';
-import { type Change, percentWords } from './change.ts';
+import { type Change, percentWords, titleChanges } from './change.ts';
 import { meaningOf, percentBetween, typed, wordsOf } from './meaning.ts';
 import { noticeChanges } from './notices.ts';
 import { type ComparedStep, stepsOf } from './steps.ts';
@@ -13,27 +13,16 @@ export interface ProcedureOf {
 }
 
 export function procedureChanges(old: ProcedureOf, now: ProcedureOf): Change[] {
-  return [...titleChange(old, now), ...headerChanges(old, now), ...stepChanges(old, now)];
+  return [
+    ...titleChanges(old.procedure, now.procedure),
+    ...headerChanges(old, now),
+    ...stepChanges(old, now),
+  ];
 }
 
 /** The meaning of all steps, one text a step: equal for procedures in which the same is done in the same order. */
 export function stepMeanings({ procedure, source }: ProcedureOf): string[] {
   return stepsOf(procedure.body, source).map(({ meaning }) => meaning);
-}
-
-function titleChange(old: ProcedureOf, now: ProcedureOf): Change[] {
-  const [before, after] = [old.procedure.title?.value ?? '', now.procedure.title?.value ?? ''];
-  if (before === after) return [];
-  return [
-    {
-      kind: 'reworded',
-      what: 'title',
-      message: `It is now called "${after}".`,
-      before,
-      after,
-      meaning: false,
-    },
-  ];
 }
 
 /** Headers that say which paper this is. */

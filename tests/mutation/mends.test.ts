@@ -5,8 +5,6 @@
  *
  * A fixed sample; with DOWEL_LONG=1 all of them. The floors are what was measured on 2026-11-25, less a little.
  */
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { checkTexts } from '../../language-server/checks/check-texts.ts';
 import { mendFile } from '../../language-server/features/mend.ts';
@@ -15,12 +13,8 @@ import { isWrong } from '../oracle/executor.ts';
 import { readFile } from '../oracle/reader.ts';
 import type { Action, Block, Statement } from '../oracle/shape.ts';
 import { mutantsOf } from './mutants.ts';
+import { FILES, filesFor, RIGHT } from './right.ts';
 
-const ROOT = new URL('../..', import.meta.url).pathname;
-const FILES: Record<string, string> = { ...read('procedures'), ...read('tests/everyday') };
-const RIGHT = Object.keys(FILES).filter(
-  (path) => !path.includes('broken') && /^procedure /m.test(FILES[path]!),
-);
 const ALL = process.env.DOWEL_LONG === '1';
 /** Spoiled texts of one procedure in the sample. */
 const OF_EACH = 5;
@@ -176,30 +170,4 @@ function randomFrom(seed: number): () => number {
     state = (state * 16_807) % 2_147_483_647;
     return state / 2_147_483_647;
   };
-}
-
-function read(folder: string): Record<string, string> {
-  const found: Record<string, string> = {};
-  for (const entry of readdirSync(join(ROOT, folder), { withFileTypes: true })) {
-    const path = `${folder}/${entry.name}`;
-    if (entry.isDirectory()) Object.assign(found, read(path));
-    else if (path.endsWith('.dowel')) found[path] = readFileSync(join(ROOT, path), 'utf8');
-  }
-  return found;
-}
-
-/** The file with the given text, and the files that it leads to. */
-function filesFor(path: string, text: string): Record<string, string> {
-  const files: Record<string, string> = { [path]: text };
-  for (const at of Object.keys(files)) collect(at, files);
-  return files;
-}
-
-function collect(from: string, files: Record<string, string>): void {
-  for (const [, use] of files[from]!.matchAll(/^use "([^"]+)"/gm)) {
-    const target = join(from, '..', use!);
-    if (files[target] !== undefined || FILES[target] === undefined) continue;
-    files[target] = FILES[target];
-    collect(target, files);
-  }
 }
