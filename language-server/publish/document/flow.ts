@@ -13,19 +13,19 @@ import { numberWord } from '../../wording/nouns.ts';
 import { type Act, type ActContext, actOf, tailOf } from '../sentences/act.ts';
 import { headingOf } from '../sentences/heading.ts';
 import { whatIsFound } from '../sentences/heading-finding.ts';
-import { phrase } from '../sentences/noun.ts';
-import { nounOf } from '../sentences/nouns-of.ts';
-import { patterned, sentence, text } from '../sentences/rich.ts';
+import { sentence, text } from '../sentences/rich.ts';
 import { said, saidSentence } from '../sentences/texts.ts';
 import type { PublishOptions } from '../words/options.ts';
 import { capital, type Words } from '../words/words.ts';
 import { clauseOfCondition } from './conditions.ts';
 import { linkOf, linkTasks, titleOf } from './flow-links.ts';
+import { eachTitle, Ids, procedureNote } from './flow-names.ts';
 import { endsInStop, firstStep, GOOD, meaningOf, sentencesIn, shortly } from './flow-words.ts';
 import { Ledger } from './ledger.ts';
 import { detailOf, moreOf } from './more.ts';
 import { noticeOf } from './notices.ts';
 import { chosenFrom, outcomeLimits, outcomeText, secondEndsOf } from './readings.ts';
+import { recordFieldsOf } from './record-fields.ts';
 import {
   type Branch,
   type FlowItem,
@@ -34,7 +34,6 @@ import {
   type Notice,
   type OutcomeRow,
   type Picture,
-  type ProcedureLink,
   plainText,
   type RecordField,
   type Rich,
@@ -68,7 +67,7 @@ export class FlowBuilder {
   private readonly job: Job;
   private readonly words: Words;
   private readonly options: PublishOptions;
-  private readonly ids = new Set<string>();
+  private readonly ids = new Ids();
   private readonly lines = new Map<LoadedFile, ReturnType<typeof linesOf>>();
   private introduced = new Set<string>();
   private notices: Notice[] = [];
@@ -100,7 +99,7 @@ export class FlowBuilder {
     const left = this.notices;
     this.notices = [];
     return left.map((notice) => {
-      const id = this.id(where.id, 'note');
+      const id = this.ids.of(where.id, 'note');
       this.sets.set(id, where.set);
       return { kind: 'note', id, notice };
     });
@@ -125,7 +124,7 @@ export class FlowBuilder {
         return [];
       }
       case 'task': {
-        const id = this.id(where.id, one.task.name?.text ?? 'task');
+        const id = this.ids.of(where.id, one.task.name?.text ?? 'task');
         const number = this.number(where);
         this.introduced = new Set();
         const items = this.items(one.items, { ...where, id, prefix: `${number}.`, counter: { next: 1 } });
@@ -159,7 +158,7 @@ export class FlowBuilder {
       }
       case 'do procedure': {
         const link = linkOf(one.procedure, one.file.path, one.name);
-        const note = this.procedureNote(link);
+        const note = procedureNote(link, words);
         return [this.group(where, one.name, link.title, { kind: 'procedure', link }, note, one.items)];
       }
       case 'do unknown': {
@@ -169,14 +168,14 @@ export class FlowBuilder {
       }
       case 'each': {
         const origin = { kind: 'each', value: one.value } as const;
-        return [this.group(where, one.value, this.eachTitle(one), origin, [], one.items)];
+        return [this.group(where, one.value, eachTitle(one, job.model), origin, [], one.items)];
       }
       case 'branch':
         return this.branch(one, where);
       case 'repeat':
         return [this.repeat(one, where)];
       case 'hold': {
-        const id = this.id(where.id, 'hold');
+        const id = this.ids.of(where.id, 'hold');
         const held = saidSentence(one.hold.text, job.model, job.measures, bound);
         return [{ kind: 'hold', id, text: held, items: this.items(one.items, where) }];
       }
@@ -184,12 +183,12 @@ export class FlowBuilder {
         const axis = one.choice.name?.text ?? '';
         const values = one.choice.values.map((value) => value.text).join(words.say('when.or'));
         const line = words.say('choice.decide', { axis: axis.replaceAll('-', ' '), values });
-        return [{ kind: 'choice', id: this.id(where.id, `choose-${axis}`), axis, sentence: line }];
+        return [{ kind: 'choice', id: this.ids.of(where.id, `choose-${axis}`), axis, sentence: line }];
       }
       case 'stop': {
         const after = saidSentence(one.stop.text, job.model, job.measures, bound);
         const line: Rich = [...text(words.say('stop')), ...(after.length > 0 ? text(' ') : []), ...after];
-        return [...this.loose(where), { kind: 'stop', id: this.id(where.id, 'stop'), text: line }];
+        return [...this.loose(where), { kind: 'stop', id: this.ids.of(where.id, 'stop'), text: line }];
       }
       case 'value':
         return [];
@@ -215,7 +214,7 @@ export class FlowBuilder {
     };
     const act = actOf(context, action);
     const [object] = action.objects;
-    const id = this.id(
+    const id = this.ids.of(
       where.id,
       [action.verb, action.topic?.text, object?.name.text].filter(Boolean).join('-'),
     );
@@ -274,28 +273,7 @@ export class FlowBuilder {
   }
 
   private recordsOf(context: ActContext, act: Act, id: string, when: Step['when']): string[] {
-    const { words, options } = this;
-    const { action } = act;
-    const found = plainText(whatIsFound(context, act));
-    const fields: Omit<RecordField, 'id' | 'step'>[] = [];
-    if (action.verb === 'measure') {
-      const unit = action.outcomes
-        .map((outcome) => outcomeLimits(outcome, this.job).unit)
-        .find((one) => one !== undefined);
-      fields.push({ kind: 'value', label: capital(found), ...(unit === undefined ? {} : { unit }) });
-    }
-    if (action.verb === 'record')
-      fields.push({ kind: action.expression ? 'value' : 'text', label: capital(found) });
-    const heading = plainText(saidSentence(action.text, this.job.model, this.job.measures)).replace(
-      /\.$/,
-      '',
-    );
-    if (action.verb === 'sign')
-      fields.push({ kind: 'signature', label: words.say('record.signature', { what: heading }) });
-    if (options.secondPerson.includes(action.verb)) {
-      const what = plainText(headingOf({ ...context, introduce: () => false }, act)).replace(/\.$/, '');
-      fields.push({ kind: 'second-person', label: words.say('record.second', { what }) });
-    }
+    const fields = recordFieldsOf(context, act, this.job, this.options);
     return fields.map((field, index) => {
       const record = {
         ...field,
@@ -335,7 +313,7 @@ export class FlowBuilder {
       this.ledger.backTo(start);
       const word = outcome.word?.text;
       const reading = outcomeText(outcome, job, words, shared);
-      const id = this.id(inside.id, word ?? reading);
+      const id = this.ids.of(inside.id, word ?? reading);
       const items = this.items(written, { ...inside, id });
       const stops = endsInStop(items);
       if (!stops) ends.push(this.ledger.mark);
@@ -386,7 +364,7 @@ export class FlowBuilder {
     note: Rich,
     written: readonly Written[],
   ): Group {
-    const id = this.id(where.id, name);
+    const id = this.ids.of(where.id, name);
     const number = this.number(where);
     const items = this.items(written, { ...where, id, prefix: `${number}.`, counter: { next: 1 } });
     return { kind: 'group', id, number, title, origin, note, items };
@@ -400,7 +378,7 @@ export class FlowBuilder {
     const clause = clauseOfCondition(condition, job, words, bound);
     // A notice in front of a condition is for every reader, whatever way he takes.
     const before = this.loose(where);
-    const id = this.id(where.id, set ? 'when' : 'if');
+    const id = this.ids.of(where.id, set ? 'when' : 'if');
     const start = this.ledger.mark;
     const ends: (typeof start)[] = [];
     const way = (name: string, label: string, written: readonly Written[], inside: Combos): Way => {
@@ -452,7 +430,7 @@ export class FlowBuilder {
     const { bound } = one.scene;
     const clause = clauseOfCondition(until, job, words, bound);
     const what = plainText(clause);
-    const id = this.id(where.id, 'repeat');
+    const id = this.ids.of(where.id, 'repeat');
     const number = this.number(where);
     const inside = { ...where, id, prefix: `${number}.`, counter: { next: 1 } };
     const count = atMost ?? 2;
@@ -492,31 +470,6 @@ export class FlowBuilder {
 
   // ------------------------------------------------------------ names and numbers
 
-  private eachTitle(one: Extract<Written, { kind: 'each' }>): string {
-    const { ref, value, variable } = one;
-    if (ref && this.job.model.byName.has(ref.name.text)) {
-      const at = { ...ref, positions: [{ start: ref.start, end: ref.end, from: value }] };
-      return capital(plainText(phrase(nounOf(this.job.model, at))));
-    }
-    const name = variable.length > 1 ? `${variable.replaceAll('-', ' ')} ${value}` : value;
-    return capital(name.replaceAll('-', ' '));
-  }
-
-  private procedureNote(link: ProcedureLink): Rich {
-    const { words } = this;
-    const number =
-      link.number === undefined
-        ? ''
-        : link.issue === undefined
-          ? words.say('group.procedure.number only', { number: link.number })
-          : words.say('group.procedure.number', { number: link.number, issue: link.issue });
-    const title: Rich = [{ kind: 'link', text: link.title, target: link.id, to: 'procedure' }];
-    const from = patterned(words.pattern('group.procedure'), { title, number });
-    const elsewhere =
-      link.elsewhere === undefined ? '' : ` ${words.say('group.elsewhere', { where: link.elsewhere })}`;
-    return [...from, ...text(elsewhere)];
-  }
-
   /** Counted from 1. */
   private lineOf(file: LoadedFile, offset: number): number {
     const lines = this.lines.get(file) ?? linesOf(file.text);
@@ -528,19 +481,6 @@ export class FlowBuilder {
     const number = `${prefix}${counter.next}`;
     counter.next += 1;
     return number;
-  }
-
-  /** Made of names: `strip.remove-cover-bolts`; a second one of the same name gets a number. */
-  private id(parent: string, name: string): string {
-    const slug = name
-      .toLowerCase()
-      .replace(/[^\p{L}\p{N}]+/gu, '-')
-      .replace(/^-+|-+$/g, '');
-    const own = parent === '' ? (/^\p{L}/u.test(slug) ? slug : `s-${slug}`) : `${parent}.${slug || 'item'}`;
-    let id = own;
-    for (let count = 2; this.ids.has(id); count++) id = `${own}-${count}`;
-    this.ids.add(id);
-    return id;
   }
 }
 
