@@ -13,16 +13,17 @@ import type { Fact } from '../model/facts.ts';
 import { fasteningFaults } from '../model/fastening-faults.ts';
 import { fasteningSteps } from '../model/fastening-steps.ts';
 import { declaredFlowFaults, flowFaults } from '../model/flow-faults.ts';
-import { headOf, visited } from '../model/flow-walk.ts';
+import { actionAt, headOf } from '../model/flow-walk.ts';
 import { fluidFaults } from '../model/fluid-faults.ts';
 import { declaredHazardFaults, hazardFaults } from '../model/hazard-faults.ts';
 import { machineFaults } from '../model/machine-faults.ts';
 import type { Model } from '../model/model.ts';
 import { findMachine, type LoadedFile, Loader, unknownName } from '../model/names.ts';
 import { pictureFaults } from '../model/picture-faults.ts';
-import { procedureNames } from '../model/procedure-names.ts';
-import { quantityFaults, quantityFaultsIn } from '../model/quantity-faults.ts';
+import { nameFaults } from '../model/procedure-names.ts';
+import { quantityFaults, quantityFaultsIn, quantityFaultsOf } from '../model/quantity-faults.ts';
 import { resourceFaults } from '../model/resource-faults.ts';
+import { Surveys } from '../model/survey.ts';
 import { testerFaults } from '../model/tester-faults.ts';
 import { wordingFaults } from '../model/wording-faults.ts';
 import type { House, SourceHost } from '../project/project.ts';
@@ -128,6 +129,8 @@ export interface Kept {
   ): Checked;
   model(machine: Machine | undefined, file: LoadedFile, visible: readonly LoadedFile[]): ModelMade;
   shared(model: Model, visible: readonly LoadedFile[]): SharedWork;
+  /** What the statements of a file's procedures showed before. */
+  surveys(path: string): Surveys;
   /** The procedure carried out as far as it is other than before; undefined where it is not kept. */
   execution(
     procedure: Procedure,
@@ -157,6 +160,7 @@ export class ProjectCheck {
   followed = 0;
   private readonly models: Models;
   private readonly shared = new Map<Model, SharedWork>();
+  private readonly surveys = new Map<string, Surveys>();
   private readonly loader: Pick<Loader, 'visible'>;
   private readonly house: House;
   /** How the rules fared with the machines of the files checked so far. */
@@ -262,7 +266,13 @@ export class ProjectCheck {
     }
     for (const item of file.parsed.tree.items) {
       this.unit(item, { file }, () =>
-        this.guard(file, item.start, () => this.say(quantityFaultsIn(item, file))),
+        this.guard(file, item.start, () =>
+          this.say(
+            item.kind === 'procedure'
+              ? quantityFaultsOf(this.surveysOf(file).of(item), file)
+              : quantityFaultsIn(item, file),
+          ),
+        ),
       );
     }
   }
@@ -337,32 +347,40 @@ export class ProjectCheck {
   private steps(procedure: Procedure, model: Model, file: LoadedFile, visible: readonly LoadedFile[]): void {
     // What one procedure asks about is nothing to the next.
     const mark = model.cases.mark;
+    const surveys = this.surveysOf(file);
+    const survey = surveys.of(procedure);
     let named: readonly Fact[] = [];
-    const analyses: (() => Fact[])[] = [
+    const analyses: (() => readonly Fact[])[] = [
       () => {
-        named = procedureNames(model, procedure, file, visible).facts;
-        return [...named];
+        named = nameFaults(model, survey, file, visible);
+        return named;
       },
-      () => fasteningSteps(model, procedure, file),
-      () => amountFaults(model, procedure, file),
-      () => flowFaults(model, procedure, file),
-      () => hazardFaults(model, procedure, file),
-      () => wordingFaults(model, procedure, file),
-      () => fluidFaults(model, procedure, file),
-      () => testerFaults(model, procedure, file),
-      () => resourceFaults(model, procedure, file, visible),
-      () => pictureFaults(procedure, file),
+      () => fasteningSteps(model, survey, file),
+      () => amountFaults(model, survey, file),
+      () => flowFaults(model, survey, file),
+      () => hazardFaults(model, survey, file),
+      () => wordingFaults(model, survey, file),
+      () => fluidFaults(model, survey, file),
+      () => testerFaults(model, survey, file),
+      () => resourceFaults(model, survey, file, visible, surveys),
+      () => pictureFaults(survey, file),
     ];
     for (const analysis of analyses) this.guard(file, procedure.start, () => this.say(analysis(), model));
     this.guard(file, procedure.start, () => {
       const { facts, cases } = this.executed(procedure, model, file, visible);
-      const heads = named.length > 0 ? headsOf(procedure) : new Map<number, number>();
+      const guessed = named.filter(({ check }) => GUESSED.has(check));
       this.say(
-        facts.filter((fact) => fact.at.file === file.path && !followsFrom(named, heads, fact)),
+        facts.filter((fact) => fact.at.file === file.path && !followsFrom(guessed, procedure, fact)),
         { cases, built: model.built },
       );
     });
     model.cases.rewind(mark);
+  }
+
+  private surveysOf({ path }: LoadedFile): Surveys {
+    const surveys = this.kept?.surveys(path) ?? this.surveys.get(path) ?? new Surveys();
+    this.surveys.set(path, surveys);
+    return surveys;
   }
 
   private executed(
@@ -492,19 +510,13 @@ export class ProjectCheck {
 
 /**
  * A step with a name that is wrong was carried out on a guess: what it does wrong there has that one cause. A slip in
- * one of its outcomes is in another step. `heads`: where an action begins, and its end without its outcomes.
+ * one of its outcomes is in another step.
  */
-function followsFrom(names: readonly Fact[], heads: ReadonlyMap<number, number>, { at }: Fact): boolean {
-  const end = Math.min(at.end, heads.get(at.start) ?? at.end);
-  return names.some(({ check, at: slip }) => GUESSED.has(check) && at.start <= slip.start && slip.end <= end);
-}
-
-function headsOf(procedure: Procedure): Map<number, number> {
-  return new Map(
-    visited(procedure.body).flatMap(({ statement }) =>
-      statement.kind === 'action' ? [[statement.start, headOf(statement).end] as const] : [],
-    ),
-  );
+function followsFrom(slips: readonly Fact[], procedure: Procedure, { at }: Fact): boolean {
+  if (slips.length === 0) return false;
+  const action = actionAt(procedure.body, at.start);
+  const end = Math.min(at.end, action ? headOf(action).end : at.end);
+  return slips.some(({ at: slip }) => at.start <= slip.start && slip.end <= end);
 }
 
 const GUESSED: ReadonlySet<string> = new Set(['unknown-name', 'unknown-position', 'wrong-kind']);

@@ -96,10 +96,11 @@ function faultOf({ check, reason }: Allow, file: string): Fact | undefined {
   return undefined;
 }
 
-/** Kept, since a procedure is asked again each time that another one changed. */
-const known = new WeakMap<Procedure, Waiver[]>();
+/** Kept, since a procedure is asked again each time that another one changed, and a task when another step did. */
+const known = new WeakMap<Procedure | Statement, readonly Waiver[]>();
+const NO_WAIVERS: readonly Waiver[] = [];
 
-function waiversOf(procedure: Procedure): Waiver[] {
+function waiversOf(procedure: Procedure): readonly Waiver[] {
   let waivers = known.get(procedure);
   if (!waivers) {
     waivers = waiversIn(procedure.body);
@@ -108,14 +109,27 @@ function waiversOf(procedure: Procedure): Waiver[] {
   return waivers;
 }
 
-function waiversIn(block: Block | undefined): Waiver[] {
+function waiversIn(block: Block | undefined): readonly Waiver[] {
   const statements = block?.statements ?? [];
-  return statements.flatMap((statement, index) => {
-    if (statement.kind !== 'allow') return bodiesOf(statement).flatMap(waiversIn);
-    const next = statements.slice(index + 1).find(({ kind }) => kind !== 'allow' && kind !== 'notice');
-    const covers = next ? ownSpan(next) : { start: Math.max(block!.end - 1, statement.end), end: block!.end };
-    return [{ allow: statement, covers, atEnd: next === undefined }];
-  });
+  let found: Waiver[] | undefined;
+  for (const [index, statement] of statements.entries()) {
+    if (statement.kind === 'allow') {
+      const next = statements.slice(index + 1).find(({ kind }) => kind !== 'allow' && kind !== 'notice');
+      const covers = next
+        ? ownSpan(next)
+        : { start: Math.max(block!.end - 1, statement.end), end: block!.end };
+      found = [...(found ?? []), { allow: statement, covers, atEnd: next === undefined }];
+      continue;
+    }
+    if (statement.kind === 'action' && statement.outcomes.length === 0) continue;
+    let inside = known.get(statement);
+    if (!inside) {
+      inside = bodiesOf(statement).flatMap(waiversIn);
+      known.set(statement, inside.length > 0 ? inside : NO_WAIVERS);
+    }
+    if (inside.length > 0) found = [...(found ?? []), ...inside];
+  }
+  return found ?? NO_WAIVERS;
 }
 
 /** The statement without the steps in its blocks; a `step "…" { }` is one with its actions. */

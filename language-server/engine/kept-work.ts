@@ -6,10 +6,11 @@
 import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
 import type { Checked, Kept, ModelMade } from '../checks/check-project.ts';
 import { SharedWork } from '../execution/flow.ts';
-import { namesAfterDo } from '../execution/row.ts';
 import { buildModel } from '../model/build.ts';
 import type { Model } from '../model/model.ts';
 import { findMachine, findProcedure, type LoadedFile } from '../model/names.ts';
+import { namesAfterDo } from '../model/row.ts';
+import { Surveys } from '../model/survey.ts';
 import { KeptExecutions } from './kept-executions.ts';
 
 /** What was done and not taken over, counted since the beginning. */
@@ -37,6 +38,7 @@ export class KeptWork {
   private readonly sharedModels = new Map<string, Entry<ModelMade>>();
   private readonly alone = new WeakMap<Model, Map<Procedure, Entry<ReadonlySet<string>>>>();
   private readonly used = new WeakMap<Procedure, readonly string[]>();
+  private readonly surveys = new Map<string, Surveys>();
   private readonly executions = new KeptExecutions();
 
   /** For checking one file as the others stand now. `settings` is what all findings rest on. */
@@ -56,6 +58,11 @@ export class KeptWork {
         return value;
       },
       model: (machine, file, seen) => this.model(machine, file, seen),
+      surveys: (path) => {
+        const surveys = this.surveys.get(path) ?? new Surveys();
+        this.surveys.set(path, surveys);
+        return surveys;
+      },
       execution: (procedure, on) => {
         const names = this.namesOf(procedure);
         const alone = !names.some((name) => findProcedure(on.visible, name));

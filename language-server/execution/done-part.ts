@@ -1,9 +1,9 @@
 /** A part of a procedure that was carried out: what it did, what it found, what that rests on, where it left off. */
 import type { Fact } from '../model/facts.ts';
+import type { Part } from '../model/row.ts';
 import type { Marks } from './flow.ts';
 import type { Journal } from './journal.ts';
 import type { Tracked } from './recorder.ts';
-import type { Part } from './row.ts';
 import type { StepRef } from './steps.ts';
 
 /** Where an execution stands, but for the state of things. */

@@ -1,9 +1,10 @@
 /** An edit followed through a kept execution: where it is no longer what it was. */
+
+import { meets } from '../model/row.ts';
 import { Differences } from './differences.ts';
 import type { Done, Stand } from './done-part.ts';
 import type { Started } from './execute.ts';
 import { alike } from './memory.ts';
-import { meets } from './row.ts';
 import type { StepRef } from './steps.ts';
 
 export class Edit {

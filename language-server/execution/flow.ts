@@ -10,6 +10,7 @@ import { mirror } from '../model/mirror.ts';
 import type { Thing } from '../model/model.ts';
 import type { LoadedFile } from '../model/names.ts';
 import { findProcedure, nearest, sameButForNumber } from '../model/names.ts';
+import type { Part } from '../model/row.ts';
 import type { Place } from '../report/finding.ts';
 import { perform } from './actions/perform.ts';
 import { bit, FITTED, NO } from './aspects.ts';
@@ -19,7 +20,6 @@ import { Measured } from './measured.ts';
 import { outcomePhrase, phraseOf } from './phrases.ts';
 import { stateCases } from './questions.ts';
 import { type Recorder, Tracked } from './recorder.ts';
-import type { Part } from './row.ts';
 import type { Run } from './run.ts';
 import type { State } from './state.ts';
 

@@ -10,6 +10,7 @@ import type { Procedure, Task } from '../../grammar/syntax/tree.ts';
 import type { Fact } from '../model/facts.ts';
 import type { Model } from '../model/model.ts';
 import type { LoadedFile } from '../model/names.ts';
+import { changedTasks, isSamePart, meets, type Part, rowOf, usesOf } from '../model/row.ts';
 import type { House } from '../project/project.ts';
 import { curingTimes } from './actions/curing.ts';
 import type { Cases } from './cases.ts';
@@ -20,7 +21,6 @@ import { tasksOf } from './flow.ts';
 import { Journal } from './journal.ts';
 import { alike, copied } from './memory.ts';
 import { Recorder } from './recorder.ts';
-import { changedTasks, isSamePart, meets, type Part, rowOf, usesOf } from './row.ts';
 import type { StepRef } from './steps.ts';
 import { watchers } from './watchers.ts';
 

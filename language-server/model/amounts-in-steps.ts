@@ -3,48 +3,24 @@
  * it holds is wrong for certain: less is right where only part was drained.
  */
 import { type Quantity, relate } from '../../grammar/quantity/index.ts';
-import type { Action, Block, Procedure, Span, Statement, Written } from '../../grammar/syntax/tree.ts';
+import type { Action, Span, Written } from '../../grammar/syntax/tree.ts';
 import { amountsIn } from '../wording/amount-words.ts';
 import { hasDigit } from '../wording/torque-words.ts';
 import type { Fact } from './facts.ts';
 import { readTyped, said } from './fastening-amounts.ts';
 import { clauseOf, firstOf, placeIn } from './fastening-declared.ts';
 import type { Model, Thing } from './model.ts';
+import type { Survey } from './survey.ts';
 
 export function amountFaults(
   model: Model,
-  procedure: Procedure,
+  survey: Survey,
   file: { readonly path: string; readonly written: Written },
 ): Fact[] {
   if (!saysAmounts(model)) return [];
-  const facts: Fact[] = [];
-  const walk = (block: Block | undefined): void => {
-    for (const statement of block?.statements ?? []) visit(statement);
-  };
-  const visit = (statement: Statement): void => {
-    switch (statement.kind) {
-      case 'action':
-        facts.push(...inAction(model, statement, file));
-        for (const outcome of statement.outcomes) walk(outcome.body);
-        return;
-      case 'task':
-      case 'step':
-      case 'hold':
-      case 'for each':
-        walk(statement.body);
-        return;
-      case 'when':
-      case 'if':
-      case 'repeat':
-        walk(statement.body);
-        walk(statement.otherwise);
-        return;
-      default:
-        return;
-    }
-  };
-  walk(procedure.body);
-  return facts;
+  return survey.each('amounts', [model], (statement) =>
+    statement.kind === 'action' ? inAction(model, statement, file) : [],
+  );
 }
 
 const saying = new WeakMap<Model, boolean>();

@@ -1,7 +1,7 @@
 /**
  * Steps that ask for a torque which nobody gives: fact `torque-missing`. Work by hand and by feel asks for none.
  */
-import type { Action, Block } from '../../grammar/syntax/tree.ts';
+import type { Action, Statement } from '../../grammar/syntax/tree.ts';
 import { asksForTorque, isVaguelyTight, tellsWhere, torquesIn } from '../wording/torque-words.ts';
 import type { Fact } from './facts.ts';
 import { declared } from './fastening-declared.ts';
@@ -33,11 +33,17 @@ export function torqueMissing(model: Model, action: Action, own: readonly Thing[
   };
 }
 
-/** A note, a title or another sentence of the procedure gives a torque or says where it stands. */
-export function notesGiveTorque(block: Block | undefined): boolean {
-  return textsOf(block).some(
-    ({ value }) => (asksForTorque(value) && tellsWhere(value)) || torquesIn(value).length > 0,
-  );
+/** A note, a title or a sentence of the procedure gives a torque or says where it stands. */
+export function givesTorque(statement: Statement): boolean {
+  const text =
+    statement.kind === 'action' || statement.kind === 'notice'
+      ? statement.text
+      : statement.kind === 'task' || statement.kind === 'step'
+        ? statement.title
+        : undefined;
+  if (!text) return false;
+  const { value } = text;
+  return (asksForTorque(value) && tellsWhere(value)) || torquesIn(value).length > 0;
 }
 
 function reason(
@@ -71,40 +77,4 @@ function isKnown(action: Action, { thing }: Tightened): boolean {
         return false;
     }
   });
-}
-
-/** Sentences, notices and titles. */
-function textsOf(block: Block | undefined): { value: string }[] {
-  const texts: { value: string }[] = [];
-  const add = (text: { value: string } | undefined) => {
-    if (text) texts.push(text);
-  };
-  for (const statement of block?.statements ?? []) {
-    switch (statement.kind) {
-      case 'action':
-        add(statement.text);
-        for (const outcome of statement.outcomes) texts.push(...textsOf(outcome.body));
-        break;
-      case 'notice':
-        add(statement.text);
-        break;
-      case 'task':
-      case 'step':
-        add(statement.title);
-        texts.push(...textsOf(statement.body));
-        break;
-      case 'hold':
-      case 'for each':
-        texts.push(...textsOf(statement.body));
-        break;
-      case 'when':
-      case 'if':
-      case 'repeat':
-        texts.push(...textsOf(statement.body), ...textsOf(statement.otherwise));
-        break;
-      default:
-        break;
-    }
-  }
-  return texts;
 }

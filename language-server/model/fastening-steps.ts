@@ -7,6 +7,7 @@ import type {
   Action,
   Block,
   Procedure,
+  Ref,
   Reverse,
   Span,
   Statement,
@@ -19,14 +20,15 @@ import { itemsOf } from './build.ts';
 import type { Fact } from './facts.ts';
 import { readTyped, said } from './fastening-amounts.ts';
 import { Counts, isUncounted } from './fastening-counts.ts';
-import { asksInVain, notesGiveTorque, torqueMissing } from './fastening-missing.ts';
-import { orderInStepFault, workingPositions } from './fastening-orders.ts';
+import { asksInVain, givesTorque, torqueMissing } from './fastening-missing.ts';
+import { orderFaults } from './fastening-order-steps.ts';
 import { isMisread, meantAngle } from './fastening-plan.ts';
 import { isWholePass, type Toolset, toolFaults, toolsetOf, toolsWith } from './fastening-tools.ts';
 import { type Context, secondFaults, toldTorqueFaults, typedTorqueFault } from './fastening-torques.ts';
 import { visited } from './flow-walk.ts';
 import { mirror } from './mirror.ts';
 import type { Model, Thing } from './model.ts';
+import type { Survey } from './survey.ts';
 
 /** One group that a step tightens. */
 export interface Tightened {
@@ -37,43 +39,133 @@ export interface Tightened {
   readonly stage?: number;
 }
 
-export function fasteningSteps(
-  model: Model,
-  procedure: Procedure,
-  file: { readonly path: string; readonly written: Written },
-): Fact[] {
-  return new Walk(model, procedure, file).all();
+type File = { readonly path: string; readonly written: Written };
+
+/** What a step shows; what rests on other steps is asked when all are known. */
+type Shown =
+  | { readonly kind: 'fact'; readonly fact: Fact }
+  /** Told once for each thing. */
+  | { readonly kind: 'once'; readonly thing: Thing; readonly fact: Fact }
+  /** Where no sentence of the procedure tells the torque. */
+  | { readonly kind: 'missing'; readonly thing: Thing; readonly fact: Fact }
+  /** Steps with the same key show the same. */
+  | { readonly kind: 'tools'; readonly thing: Thing; readonly key: string | undefined; facts(): Fact[] }
+  | { readonly kind: 'count'; readonly action: Action; readonly ref: Ref }
+  | { readonly kind: 'reverse'; readonly statement: Reverse; readonly conditional: number };
+
+export function fasteningSteps(model: Model, survey: Survey, file: File): Fact[] {
+  const header = survey.procedure.headers.find((one) => one.header === 'tools');
+  const shown = survey.wholes('fastening', [model, header], (statement) =>
+    new Walk(model, survey.procedure, file).of(statement),
+  );
+  return [...new Gathering(model, survey, file).of(shown), ...orderFaults(model, survey, file.path)];
 }
 
 /** Things that are told how tight they go; `bolt up` and `fit` go by the plan. */
 const TIGHTENING: ReadonlySet<string> = new Set(['tighten', 'bolt up', 'fit', 'refit', 'connect', 'close']);
-const ORDERED: ReadonlySet<string> = new Set(['tighten', 'loosen', 'fit', 'refit', 'remove', 'back off']);
-const LOOSENING: ReadonlySet<string> = new Set(['loosen', 'remove', 'back off']);
 
-class Walk {
+/** Puts together what all steps show. */
+class Gathering {
   private readonly facts: Fact[] = [];
+  private readonly told = new Set<string>();
+  private readonly counts: Counts;
+  private valueInNotes: boolean | undefined;
+  private readonly model: Model;
+  private readonly survey: Survey;
+  private readonly file: File;
+
+  constructor(model: Model, survey: Survey, file: File) {
+    this.model = model;
+    this.survey = survey;
+    this.file = file;
+    this.counts = new Counts(model, file.path);
+  }
+
+  of(shown: readonly Shown[]): Fact[] {
+    for (const one of shown) this.add(one);
+    return [...this.facts, ...this.counts.faults()];
+  }
+
+  private add(one: Shown): void {
+    switch (one.kind) {
+      case 'fact':
+        this.facts.push(one.fact);
+        return;
+      case 'once':
+        if (this.once(one.fact.check, one.thing)) this.facts.push(one.fact);
+        return;
+      case 'missing':
+        if (!this.notesTell() && this.once(one.fact.check, one.thing)) this.facts.push(one.fact);
+        return;
+      case 'tools':
+        if (one.key !== undefined) {
+          if (this.told.has(one.key)) return;
+          this.told.add(one.key);
+        }
+        for (const fact of one.facts()) if (this.once(fact.check, one.thing)) this.facts.push(fact);
+        return;
+      case 'count':
+        this.counts.note(one.action, one.ref);
+        return;
+      case 'reverse':
+        for (const statement of mirrored(this.model, this.survey.procedure, one.statement))
+          for (const inner of this.walk().whole(statement, one.conditional)) this.add(inner);
+    }
+  }
+
+  private walk(): Walk {
+    return new Walk(this.model, this.survey.procedure, this.file);
+  }
+
+  private notesTell(): boolean {
+    this.valueInNotes ??=
+      this.survey.distinct('torque in notes', [], (one) => (givesTorque(one) ? [true] : [])).length > 0;
+    return this.valueInNotes;
+  }
+
+  private once(check: string, thing: Thing): boolean {
+    const key = `${check} ${thing.id}`;
+    if (this.told.has(key)) return false;
+    this.told.add(key);
+    return true;
+  }
+}
+
+/** The way back, which is judged like steps that stand where the `reverse` does. */
+function mirrored(model: Model, procedure: Procedure, statement: Reverse): Statement[] {
+  const task = visited(procedure.body).find(
+    ({ statement: one }) => one.kind === 'task' && one.name?.text === statement.task?.text,
+  )?.statement;
+  return task?.kind === 'task' ? mirror(task.body, statement, model).statements : [];
+}
+
+/** What one statement shows, with all that stands in it. */
+class Walk {
+  private readonly shown: Shown[] = [];
   private readonly context: Context;
   private readonly model: Model;
   private readonly procedure: Procedure;
   private tools: Toolset | undefined;
-  /** Facts that are told once for each thing. */
-  private readonly told = new Set<string>();
-  private readonly tightened = new Set<Thing>();
-  private readonly counts: Counts;
   /** How deep in outcomes, findings and repeats. */
   private conditional = 0;
-  private valueInNotes: boolean | undefined;
 
-  constructor(model: Model, procedure: Procedure, file: { path: string; written: Written }) {
+  constructor(model: Model, procedure: Procedure, file: File) {
     this.model = model;
     this.procedure = procedure;
     this.context = { model, file: file.path, written: file.written };
-    this.counts = new Counts(model, file.path);
   }
 
-  all(): Fact[] {
-    this.block(this.procedure.body);
-    return [...this.facts, ...this.counts.faults()];
+  of(statement: Statement): Shown[] {
+    // Of a task only the head is meant: its steps are asked by themselves.
+    if (statement.kind !== 'task' && statement.kind !== 'step' && statement.kind !== 'hold')
+      this.statement(statement);
+    return this.shown;
+  }
+
+  whole(statement: Statement, conditional: number): Shown[] {
+    this.conditional = conditional;
+    this.statement(statement);
+    return this.shown;
   }
 
   private block(block: Block | undefined): void {
@@ -87,7 +179,7 @@ class Walk {
         return;
       case 'notice':
         if (statement.text && hasDigit(statement.text.value))
-          this.facts.push(...secondFaults(this.context, statement.text));
+          this.tell(...secondFaults(this.context, statement.text));
         return;
       case 'task':
       case 'step':
@@ -107,29 +199,23 @@ class Walk {
         this.conditional--;
         return;
       case 'reverse':
-        this.mirrored(statement);
+        this.shown.push({ kind: 'reverse', statement, conditional: this.conditional });
         return;
       default:
         return;
     }
   }
 
-  /** The way back is judged like steps that stand where the `reverse` does. */
-  private mirrored(statement: Reverse): void {
-    const task = visited(this.procedure.body).find(
-      ({ statement: one }) => one.kind === 'task' && one.name?.text === statement.task?.text,
-    )?.statement;
-    if (task?.kind !== 'task') return;
-    for (const one of mirror(task.body, statement, this.model).statements) this.statement(one);
+  private tell(...facts: readonly Fact[]): void {
+    for (const fact of facts) this.shown.push({ kind: 'fact', fact });
   }
 
   private action(action: Action): void {
-    if (action.text && hasDigit(action.text.value))
-      this.facts.push(...secondFaults(this.context, action.text));
+    if (action.text && hasDigit(action.text.value)) this.tell(...secondFaults(this.context, action.text));
     if (action.objects.length > 0) {
-      for (const ref of action.objects) if (ref.count !== undefined) this.counts.note(action, ref);
+      for (const ref of action.objects)
+        if (ref.count !== undefined) this.shown.push({ kind: 'count', action, ref });
       if (TIGHTENING.has(action.verb) || action.verb === 'check') this.tighten(action);
-      if (ORDERED.has(action.verb)) this.orders(action);
     }
     if (action.outcomes.length === 0) return;
     this.conditional++;
@@ -150,11 +236,11 @@ class Walk {
         const felt = action.tails.some(({ tail }) => tail === 'until' || tail === 'pass');
         const how = { conditional: this.conditional > 0, checking, felt };
         const fault = typedTorqueFault(this.context, one, typed.quantity, typed.at, how);
-        if (fault) this.facts.push(fault);
+        if (fault) this.tell(fault);
       }
       this.stops(action);
     } else if (action.text && !checking && this.conditional === 0)
-      this.facts.push(...toldTorqueFaults(this.context, action.text, tightened));
+      this.tell(...toldTorqueFaults(this.context, action.text, tightened));
     if (checking) return;
     this.angle(action, tightened);
     const own = toolsWith(this.model, action);
@@ -217,7 +303,7 @@ class Walk {
     if (!until || (action.text && saysWhichWins(action.text.value))) return;
     if (until.tail === 'until' && until.text && saysWhichWins(until.text.value)) return;
     const typed = this.typed(action);
-    this.facts.push({
+    this.tell({
       check: 'two-stops',
       at: this.place(until),
       ...(this.subject(action) ?? {}),
@@ -236,7 +322,7 @@ class Walk {
     ]) {
       const quantity = typed && readTyped(typed, this.model.values);
       if (!quantity || !isMisread(quantity)) continue;
-      this.facts.push({
+      this.tell({
         check: 'angle-too-large',
         at: this.place(typed),
         subject: { thing: tightened[0]!.thing },
@@ -252,61 +338,24 @@ class Walk {
     typed: Quantity | undefined,
   ): void {
     this.tools ??= toolsetOf(this.model, this.procedure);
-    if (this.tools.listed.length === 0 && own.length === 0) return;
+    const { tools, model } = this;
+    if (tools.listed.length === 0 && own.length === 0) return;
     // A step that names no tools is the same as every other one that tightens this group.
     const key = own.length > 0 || typed ? undefined : `tools ${one.thing.id} ${one.stage ?? ''}`;
-    if (key !== undefined) {
-      if (this.told.has(key)) return;
-      this.told.add(key);
-    }
-    for (const fact of toolFaults(this.model, this.tools, action, own, one, typed))
-      if (this.once(fact.check, one.thing)) this.facts.push(fact);
+    const facts = () => toolFaults(model, tools, action, own, one, typed);
+    this.shown.push({ kind: 'tools', thing: one.thing, key, facts });
   }
 
   private missing(action: Action, own: readonly Thing[], one: Tightened): void {
-    if (!asksInVain(this.model, action, own, one) || this.notesTell()) return;
-    if (this.once('torque-missing', one.thing)) this.facts.push(torqueMissing(this.model, action, own, one));
-  }
-
-  private notesTell(): boolean {
-    this.valueInNotes ??= notesGiveTorque(this.procedure.body);
-    return this.valueInNotes;
+    if (!asksInVain(this.model, action, own, one)) return;
+    const fact = torqueMissing(this.model, action, own, one);
+    this.shown.push({ kind: 'missing', thing: one.thing, fact });
   }
 
   private counted(one: Tightened, typed: boolean): void {
-    if (!isUncounted(this.model, one, typed) || !this.once('count-missing', one.thing)) return;
-    this.facts.push({ check: 'count-missing', at: one.at, subject: { thing: one.thing } });
-  }
-
-  // ------------------------------------------------------------ orders
-
-  private orders(action: Action): void {
-    const loosening = LOOSENING.has(action.verb);
-    for (const ref of action.objects) {
-      const thing = this.model.byName.get(ref.name.text);
-      if (thing?.type !== 'fastener') continue;
-      for (const tail of action.tails) {
-        if (tail.tail !== 'in order' || !tail.order) continue;
-        const fault = orderInStepFault(this.model, {
-          thing,
-          working: workingPositions(thing, itemsOf(thing, ref).items),
-          order: tail.order,
-          at: this.place(tail.order),
-          loosening,
-          again: this.tightened.has(thing),
-        });
-        if (fault) this.facts.push(fault);
-      }
-      if (loosening) this.tightened.delete(thing);
-      else if (action.verb === 'tighten') this.tightened.add(thing);
-    }
-  }
-
-  private once(check: string, thing: Thing): boolean {
-    const key = `${check} ${thing.id}`;
-    if (this.told.has(key)) return false;
-    this.told.add(key);
-    return true;
+    if (!isUncounted(this.model, one, typed)) return;
+    const fact: Fact = { check: 'count-missing', at: one.at, subject: { thing: one.thing } };
+    this.shown.push({ kind: 'once', thing: one.thing, fact });
   }
 
   private subject(action: Action): Pick<Fact, 'subject'> | undefined {

@@ -3,49 +3,51 @@
  * repeats without an end, findings nobody acts on, values of different kinds worked into one, references to another
  * thing. Nothing is carried out here; what the state of the machine shows is the execution's business.
  */
-import type { MachineItem, Name, Procedure } from '../../grammar/syntax/tree.ts';
+import type { MachineItem, Name, Statement } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
 import { conditionFaults, sentenceFaults } from './flow-conditions.ts';
-import { inspectionFaults } from './flow-inspections.ts';
+import { inspectionFaults, mayLackAnswer } from './flow-inspections.ts';
 import { expressionKind, KnownKinds, lookUpFaults, scaleKind } from './flow-kinds.ts';
 import { loopFaults } from './flow-loops.ts';
 import { unknownIn } from './flow-names.ts';
 import { referenceFaults } from './flow-references.ts';
 import { outcomeFaults, tableFaults, type Where } from './flow-scales.ts';
-import { visited } from './flow-walk.ts';
+import { locate } from './flow-walk.ts';
 import type { Model } from './model.ts';
+import type { Survey } from './survey.ts';
 import { evaluate, type Names } from './values.ts';
 
 /**
  * Facts about a procedure: `range-gap`, `range-overlap`, `range-impossible`, `finding-without-action`,
  * `outcome-missing`, `outcome-goes-on`, `loop-cannot-end`, `loop-without-limit`, `loop-runs-out`, `unit-wrong-kind`, `reference-wrong`.
  */
-export function flowFaults(model: Model, procedure: Procedure, file: Where): Fact[] {
-  const facts: Fact[] = [];
-  const all = visited(procedure.body);
+export function flowFaults(model: Model, survey: Survey, file: Where): Fact[] {
+  const { body } = survey.procedure;
+  const facts: Fact[] = survey.each('flow', [], (one) => [
+    ...conditionFaults(one, file.path),
+    ...(one.kind === 'repeat' ? loopFaults(one, file.path) : []),
+    ...(one.kind === 'action' ? sentenceFaults(one.text, file.path) : []),
+  ]);
+  for (const action of survey.each('inspections', [], (one) => (mayLackAnswer(one) ? [one] : []))) {
+    const one = locate(body, action);
+    if (one) facts.push(...inspectionFaults(one, file.path));
+  }
+  const valued = survey.each('values', [], (one) => (isAboutValues(one) ? [one] : []));
   const own = new Map(
-    all.flatMap(({ statement }) =>
-      statement.kind === 'value' && statement.name
-        ? [[statement.name.text, statement.expression] as const]
-        : [],
+    valued.flatMap((one) =>
+      one.kind === 'value' && one.name ? [[one.name.text, one.expression] as const] : [],
     ),
   );
   const names: Names = (name) => own.get(name) ?? model.values.get(name)?.expression;
   const kinds = new KnownKinds(model);
-  for (const one of all) {
-    const { statement } = one;
-    facts.push(...conditionFaults(statement, file.path));
-    if (statement.kind === 'repeat') facts.push(...loopFaults(statement, file.path));
+  for (const statement of valued) {
     if (statement.kind === 'value' && statement.expression) {
       const known = expressionKind(statement.expression, kinds.of, file, facts);
       if (statement.name) kinds.learn(statement.name.text, known);
     }
     if (statement.kind !== 'action') continue;
-    facts.push(...inspectionFaults(one, file.path));
     facts.push(...outcomeFaults(statement, names, file));
-    facts.push(...sentenceFaults(statement.text, file.path));
     facts.push(...lookUpFaults(statement, model.tables, kinds.of, file));
-    if (statement.outcomes.length === 0 && !statement.expression && statement.tails.length === 0) continue;
     const intervals = statement.outcomes.flatMap((outcome) => outcome.intervals);
     const scale = scaleKind(intervals, 'The outcomes of one measurement', kinds.of, file, facts);
     const known = statement.expression ? expressionKind(statement.expression, kinds.of, file, facts) : scale;
@@ -53,8 +55,19 @@ export function flowFaults(model: Model, procedure: Procedure, file: Where): Fac
     const name = tail?.tail === 'as' ? tail.name : statement.expression && statement.topic;
     if (name) kinds.learn(name.text, known);
   }
-  facts.push(...referenceFaults(model, all, file));
+  facts.push(...referenceFaults(model, survey, file));
   return facts;
+}
+
+/** Values are declared, measured, worked with or looked up in it. */
+function isAboutValues(statement: Statement): boolean {
+  if (statement.kind === 'value') return true;
+  if (statement.kind !== 'action') return false;
+  return (
+    statement.outcomes.length > 0 ||
+    statement.expression !== undefined ||
+    statement.tails.some(({ tail }) => tail === 'as' || tail === 'by' || tail === 'from')
+  );
 }
 
 /**

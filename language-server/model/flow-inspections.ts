@@ -9,6 +9,12 @@ import { verbNamed } from '../../grammar/tokens/verbs.ts';
 import type { Fact } from './facts.ts';
 import { around, following, headOf, type Visited } from './flow-walk.ts';
 
+/** Something may be said of it: most statements are done with here. */
+export function mayLackAnswer(statement: Statement): boolean {
+  if (statement.kind === 'action' && statement.outcomes.length > 0) return true;
+  return isInspection(statement) && statement.objects.length > 0 && !isAnswered(statement);
+}
+
 export function inspectionFaults(one: Visited, path: string): Fact[] {
   const { statement } = one;
   if (statement.kind === 'action' && statement.outcomes.length > 0)

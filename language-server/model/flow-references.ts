@@ -9,19 +9,22 @@
  */
 import type { Action } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
-import type { Visited } from './flow-walk.ts';
 import { list, type Model, type Thing } from './model.ts';
+import type { Survey } from './survey.ts';
 
 interface Reference {
   items: string[];
   figure?: string;
 }
 
-export function referenceFaults(model: Model, all: readonly Visited[], { path }: { path: string }): Fact[] {
+export function referenceFaults(model: Model, survey: Survey, { path }: { path: string }): Fact[] {
+  const referring = survey.each('references', [], (one) =>
+    one.kind === 'action' && one.text && one.objects.length === 1 && referenceIn(one.text.value) ? [one] : [],
+  );
   const facts: Fact[] = [];
   const figures = new Map<string, { figure: string; action: Action }>();
-  for (const { statement } of all) {
-    if (statement.kind !== 'action' || !statement.text || statement.objects.length !== 1) continue;
+  for (const statement of referring) {
+    if (!statement.text) continue;
     const thing = model.byName.get(statement.objects[0]!.name.text);
     const reference = referenceIn(statement.text.value);
     if (!thing || !reference) continue;

@@ -40,7 +40,7 @@ export function* around(one: Visited): Generator<Statement> {
 }
 
 /** The blocks of a statement, those of its outcomes among them. */
-function bodiesOf(statement: Statement): Block[] {
+export function bodiesOf(statement: Statement): Block[] {
   if (statement.kind === 'action' && statement.outcomes.length === 0) return [];
   const bodies: (Block | undefined)[] = [];
   if (statement.kind === 'action') bodies.push(...statement.outcomes.map((outcome) => outcome.body));
@@ -49,6 +49,47 @@ function bodiesOf(statement: Statement): Block[] {
     if ('otherwise' in statement) bodies.push(statement.otherwise);
   }
   return bodies.filter((body) => body !== undefined);
+}
+
+/** Where a statement stands, found by its place. */
+export function locate(block: Block | undefined, statement: Statement): Visited | undefined {
+  let parent: Visited | undefined;
+  let statements = block?.statements ?? [];
+  for (;;) {
+    const index = lastFrom(statements, statement.start);
+    const one = statements[index];
+    if (!one) return undefined;
+    const here: Visited = { statement: one, statements, index, parent };
+    if (one === statement) return here;
+    const body = bodiesOf(one).findLast(({ start }) => start <= statement.start);
+    if (!body) return undefined;
+    parent = here;
+    statements = body.statements;
+  }
+}
+
+/** The last of them that begins at the place or before it. */
+function lastFrom(statements: readonly Statement[], place: number): number {
+  let low = 0;
+  let high = statements.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (statements[middle]!.start > place) high = middle;
+    else low = middle + 1;
+  }
+  return low - 1;
+}
+
+/** The action that begins at a place. */
+export function actionAt(block: Block | undefined, place: number): Action | undefined {
+  for (let statements = block?.statements ?? []; ; ) {
+    const one = statements[lastFrom(statements, place)];
+    if (!one) return undefined;
+    if (one.start === place && one.kind === 'action') return one;
+    const body = bodiesOf(one).findLast(({ start }) => start <= place);
+    if (!body) return undefined;
+    statements = body.statements;
+  }
 }
 
 /** The action without its outcomes: what it does, to what, with its tails. */

@@ -3,15 +3,15 @@
  * with` or `lubricated with`. Fact `fluid-differs`. Flushing is everyday work: what is drained again later may be
  * anything. Where a fluid or the thing is there in some variants only, nothing is said.
  */
-import type { Action, Procedure, Ref } from '../../grammar/syntax/tree.ts';
+import type { Action, Ref } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
 import { clauseOf, placeIn } from './fastening-declared.ts';
-import { visited } from './flow-walk.ts';
 import type { Model, Thing } from './model.ts';
+import type { Survey } from './survey.ts';
 
-export function fluidFaults(model: Model, procedure: Procedure, file: { readonly path: string }): Fact[] {
-  const actions = visited(procedure.body).flatMap(({ statement }) =>
-    statement.kind === 'action' ? [statement] : [],
+export function fluidFaults(model: Model, survey: Survey, file: { readonly path: string }): Fact[] {
+  const actions = survey.each('fluids', [], (one) =>
+    one.kind === 'action' && (WANTS[one.verb] || EMPTIES.has(one.verb)) ? [one] : [],
   );
   return actions.flatMap((action, index) => {
     const wants = WANTS[action.verb];

@@ -3,16 +3,16 @@
  * for hazards that are slips. Nothing is carried out here; where a notice has to stand is the execution's
  * business. Facts `notice-incomplete`, `notice-gives-steps`, `note-gives-steps`, `limit-exceeded`, `unknown-name`.
  */
-import type { Action, Notice, Procedure, Statement } from '../../grammar/syntax/tree.ts';
+import type { Action, Notice } from '../../grammar/syntax/tree.ts';
 import { HAZARDS } from '../../grammar/tokens/clauses.ts';
 import { VERBS } from '../../grammar/tokens/verbs.ts';
 import { activityWords, instructionsIn, noticeParts } from '../hazards/index.ts';
 import { directionFaults } from './direction-faults.ts';
 import type { Fact } from './facts.ts';
-import { visited } from './flow-walk.ts';
 import { declaredLimitFaults, limitFaults } from './limit-faults.ts';
 import type { Model, Thing } from './model.ts';
 import { startsWithThing, thingsNamedIn } from './spoken-things.ts';
+import type { Survey } from './survey.ts';
 import { toleranceFaults } from './tolerance-faults.ts';
 import { clothingSlips, declaredWordFaults, hazardSlip, wordSlip } from './word-slips.ts';
 
@@ -20,19 +20,19 @@ interface Where {
   readonly path: string;
 }
 
-export function hazardFaults(model: Model, procedure: Procedure, file: Where): Fact[] {
-  const facts: Fact[] = clothingSlips(procedure, file.path);
-  const all = visited(procedure.body).map(({ statement }) => statement);
-  const done = new Done(model, all);
-  for (const statement of all) {
-    if (statement.kind === 'notice') facts.push(...noticeFaults(model, statement, file, done));
-    else if (statement.kind === 'action') {
-      facts.push(...limitFaults(model, statement, file.path));
-      facts.push(...directionFaults(model, statement, file.path));
-    }
-  }
-  const actions = all.filter((one) => one.kind === 'action');
-  facts.push(...toleranceFaults(model, actions, file.path));
+export function hazardFaults(model: Model, survey: Survey, file: Where): Fact[] {
+  const facts: Fact[] = clothingSlips(survey.procedure, file.path);
+  const notices = survey.each('notices', [], (one) => (one.kind === 'notice' ? [one] : []));
+  const done = new Done(model, survey);
+  for (const notice of notices) facts.push(...noticeFaults(model, notice, file, done));
+  facts.push(
+    ...survey.each('limits and directions', [model], (one) =>
+      one.kind === 'action'
+        ? [...limitFaults(model, one, file.path), ...directionFaults(model, one, file.path)]
+        : [],
+    ),
+  );
+  facts.push(...toleranceFaults(model, survey, file.path));
   return facts;
 }
 
@@ -120,35 +120,43 @@ function hazardsOf(model: Model): ReadonlySet<string> {
 class Done {
   readonly declared: ReadonlySet<string>;
   readonly known: ReadonlySet<string>;
-  private readonly steps = new Set<string>();
+  private steps: ReadonlySet<string> | undefined;
+  private readonly model: Model;
+  private readonly survey: Survey;
 
-  constructor(model: Model, statements: readonly Statement[]) {
+  constructor(model: Model, survey: Survey) {
     this.declared = hazardsOf(model);
     this.known = new Set([...HAZARDS, ...this.declared]);
-    for (const statement of statements) {
-      if (statement.kind === 'action') this.add(model, statement);
-      // What a mirrored task does is written out from there.
-      if (statement.kind === 'reverse' || statement.kind === 'do') this.steps.add('*');
-    }
-  }
-
-  private add(model: Model, action: Action): void {
-    const names = action.objects.map(({ name }) => name.text);
-    for (const tail of action.tails)
-      if ('refs' in tail) names.push(...tail.refs.map(({ name }) => name.text));
-    for (const name of names) {
-      this.steps.add(`${familyOf(action.verb)} ${name}`);
-      const thing = model.byName.get(name);
-      // Draining at a plug, or relieving at a cock, is working it.
-      for (const clause of thing?.declaration.clauses ?? [])
-        if (clause.clause === 'drained at' || clause.clause === 'relieved at')
-          for (const ref of clause.refs) this.steps.add(`${familyOf('open')} ${ref.name.text}`);
-    }
+    this.model = model;
+    this.survey = survey;
   }
 
   does(verb: string, thing: Thing): boolean {
+    // Few notices speak of a step at all.
+    this.steps ??= new Set(
+      this.survey.distinct('what is done', [this.model], (statement) => {
+        if (statement.kind === 'action') return doings(this.model, statement);
+        // What a mirrored task does is written out from there.
+        return statement.kind === 'reverse' || statement.kind === 'do' ? ['*'] : [];
+      }),
+    );
     return this.steps.has(`${familyOf(verb)} ${thing.name}`) || this.steps.has('*');
   }
+}
+
+function doings(model: Model, action: Action): string[] {
+  const names = action.objects.map(({ name }) => name.text);
+  for (const tail of action.tails) if ('refs' in tail) names.push(...tail.refs.map(({ name }) => name.text));
+  return names.flatMap((name) => {
+    // Draining at a plug, or relieving at a cock, is working it.
+    const points = (model.byName.get(name)?.declaration.clauses ?? []).flatMap((clause) =>
+      clause.clause === 'drained at' || clause.clause === 'relieved at' ? clause.refs : [],
+    );
+    return [
+      `${familyOf(action.verb)} ${name}`,
+      ...points.map((ref) => `${familyOf('open')} ${ref.name.text}`),
+    ];
+  });
 }
 
 /** Verbs that are one step for a reader. */

@@ -8,7 +8,8 @@ import { SAME_THING } from '../wording/index.ts';
 import { placeInText } from '../wording/place.ts';
 import type { Fact } from './facts.ts';
 import type { Model, Thing } from './model.ts';
-import type { ReaderText } from './texts-of.ts';
+import type { Survey } from './survey.ts';
+import { type ReaderText, textsIn } from './texts-of.ts';
 
 interface Use {
   readonly name: string;
@@ -19,19 +20,28 @@ interface Use {
 
 export function twoNames(
   model: Model,
-  texts: readonly ReaderText[],
+  survey: Survey,
   file: { readonly path: string; readonly written: Written },
 ): Fact[] {
-  if (texts.length < 1) return [];
+  const groups: readonly { thing?: Thing; names: readonly string[] }[] = [
+    ...namesOf(model),
+    ...SAME_THING.map((names) => ({ names })),
+  ];
+  const met = survey.each('names of things', [model], (statement) =>
+    textsIn(statement).flatMap((text) => {
+      const lower = text.text.value.toLowerCase();
+      return groups.flatMap(({ names }, group) =>
+        names.some((name) => lower.includes(name)) ? [{ group, text }] : [],
+      );
+    }),
+  );
+  const texts = new Map<number, ReaderText[]>();
+  for (const { group, text } of met) texts.set(group, [...(texts.get(group) ?? []), text]);
   const facts: Fact[] = [];
-  const all = texts.map(({ text }) => text.value.toLowerCase());
-  for (const { thing, names } of namesOf(model)) {
-    const fact = secondName(names, texts, all, file);
-    if (fact) facts.push({ ...fact, subject: { thing } });
-  }
-  for (const names of SAME_THING) {
-    const fact = secondName(names, texts, all, file);
-    if (fact) facts.push(fact);
+  for (const [group, { thing, names }] of groups.entries()) {
+    const inOrder = (texts.get(group) ?? []).sort((a, b) => a.text.start - b.text.start);
+    const fact = secondName(names, inOrder, file);
+    if (fact) facts.push(thing ? { ...fact, subject: { thing } } : fact);
   }
   return facts;
 }
@@ -40,13 +50,12 @@ export function twoNames(
 function secondName(
   names: readonly string[],
   texts: readonly ReaderText[],
-  lower: readonly string[],
   file: { readonly path: string; readonly written: Written },
 ): Fact | undefined {
   let first: Use | undefined;
-  for (const [index, text] of texts.entries()) {
-    if (!names.some((name) => lower[index]!.includes(name))) continue;
-    const uses = names.flatMap((name) => usesIn(name, names, text, lower[index]!));
+  for (const text of texts) {
+    const lower = text.text.value.toLowerCase();
+    const uses = names.flatMap((name) => usesIn(name, names, text, lower));
     for (const use of uses.sort((a, b) => a.from - b.from)) {
       if (!first) first = use;
       else if (use.name !== first.name) {

@@ -1,11 +1,10 @@
 /** Pictures that lie where no page may take them from. Fact `picture-outside`. */
-import type { Procedure } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
-import { visited } from './flow-walk.ts';
 import { pathFault } from './picture-paths.ts';
+import type { Survey } from './survey.ts';
 
-export function pictureFaults(procedure: Procedure, file: { readonly path: string }): Fact[] {
-  return visited(procedure.body).flatMap(({ statement }) => {
+export function pictureFaults(survey: Survey, file: { readonly path: string }): Fact[] {
+  return survey.each('pictures', [], (statement) => {
     if (statement.kind !== 'action') return [];
     return statement.tails.flatMap((tail): Fact[] => {
       if (tail.tail !== 'picture' || !tail.file) return [];

@@ -32,6 +32,7 @@ import {
   unknownValue,
 } from './names.ts';
 import { stateFaults } from './state-words.ts';
+import type { Survey } from './survey.ts';
 import { useCycles } from './use-cycles.ts';
 
 /** A name in use and what it stands for. */
@@ -63,9 +64,56 @@ export function procedureNames(
   return new Resolver(model, file, visible).procedure(procedure);
 }
 
+/** The facts alone; of the steps that no name of the procedure itself touches, those that are kept. */
+export function nameFaults(
+  model: Model,
+  survey: Survey,
+  file: LoadedFile,
+  visible: readonly LoadedFile[],
+): readonly Fact[] {
+  const stretches = survey.stretches('names', [model], (statements) =>
+    new Resolver(model, file, visible).alone(statements),
+  );
+  return new Resolver(model, file, visible).together(survey.procedure, stretches);
+}
+
+/** Steps that follow each other, as far as the names in them mean nothing of the procedure itself. */
+interface Stretch {
+  readonly statements: readonly Statement[];
+  readonly facts: readonly Fact[];
+  /** Names that are looked for in the procedure. */
+  readonly names: ReadonlySet<string>;
+  readonly declares: readonly string[];
+  /** It rests on more than single names: what else is declared, which procedures there are. */
+  readonly wide: boolean;
+  /** Whether any of the names was one of these; asked again only where they are others. */
+  last?: { locals: string; met: boolean };
+}
+
+/** Names of the procedure itself, by what was looked for. */
+class Scope extends Map<string, Local> {
+  readonly asked = new Set<string>();
+  wide = false;
+
+  override get(name: string): Local | undefined {
+    this.asked.add(name);
+    return super.get(name);
+  }
+
+  override has(name: string): boolean {
+    this.asked.add(name);
+    return super.has(name);
+  }
+
+  override values(): MapIterator<Local> {
+    this.wide = true;
+    return super.values();
+  }
+}
+
 class Resolver {
   private readonly result: ProcedureNames = { uses: [], locals: [], facts: [] };
-  private readonly scope = new Map<string, Local>();
+  private readonly scope = new Scope();
   private readonly used = new Set<Local>();
   private readonly model: Model;
   private readonly file: LoadedFile;
@@ -78,6 +126,42 @@ class Resolver {
   }
 
   procedure(procedure: Procedure): ProcedureNames {
+    this.begin(procedure);
+    this.block(procedure.body);
+    this.end(procedure);
+    return this.result;
+  }
+
+  /** The same from stretches that were gone through alone before. */
+  together(procedure: Procedure, stretches: readonly Stretch[]): readonly Fact[] {
+    this.begin(procedure);
+    const locals = new Set(this.result.locals.map(({ name }) => name));
+    for (const { declares } of stretches) for (const name of declares) locals.add(name);
+    const key = [...locals].join(' ');
+    for (const stretch of stretches) {
+      if (!stretch.wide && stretch.declares.length === 0 && !meets(stretch, locals, key)) {
+        this.result.facts.push(...stretch.facts);
+      } else for (const statement of stretch.statements) this.part(statement);
+    }
+    this.end(procedure);
+    return this.result.facts;
+  }
+
+  alone(statements: readonly Statement[]): Stretch {
+    for (const statement of statements) this.part(statement);
+    const { facts, locals } = this.result;
+    const { asked: names, wide } = this.scope;
+    return { statements, facts, names, declares: locals.map(({ name }) => name), wide };
+  }
+
+  /** A statement; of a task, step or hold the head alone. */
+  private part(statement: Statement): void {
+    if (statement.kind === 'task' || statement.kind === 'step') this.text(statement.title);
+    else if (statement.kind === 'hold') this.text(statement.text);
+    else this.statement(statement);
+  }
+
+  private begin(procedure: Procedure): void {
     for (const header of procedure.headers) {
       switch (header.header) {
         case 'tools':
@@ -113,7 +197,9 @@ class Resolver {
       }
     }
     this.declareTasks(procedure.body);
-    this.block(procedure.body);
+  }
+
+  private end(procedure: Procedure): void {
     this.result.facts.push(...useCycles(procedure, this.file, this.visible));
     for (const local of this.result.locals) {
       if (this.used.has(local) || local.what === 'task' || local.what === 'loop variable') continue;
@@ -123,7 +209,6 @@ class Resolver {
         words: { name: local.name, what: local.what },
       });
     }
-    return this.result;
   }
 
   /** Tasks may be named before they are written: `do` and `reverse` look ahead. */
@@ -396,6 +481,7 @@ class Resolver {
   }
 
   private task(name: Name): void {
+    this.scope.wide = true;
     const local = this.scope.get(name.text);
     if (local?.what === 'task') {
       this.used.add(local);
@@ -474,6 +560,15 @@ class Resolver {
   private at(span: Span): Place {
     return { file: this.file.path, start: span.start, end: span.end };
   }
+}
+
+function meets(stretch: Stretch, locals: ReadonlySet<string>, key: string): boolean {
+  if (stretch.last?.locals !== key) {
+    let met = false;
+    for (const name of stretch.names) met ||= locals.has(name);
+    stretch.last = { locals: key, met };
+  }
+  return stretch.last.met;
 }
 
 /** What can be put on or filled in, or done with; other verbs may be done with anything. */

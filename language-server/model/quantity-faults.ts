@@ -44,6 +44,7 @@ import {
   VERB_KINDS,
   type Wanted,
 } from './quantity-kinds.ts';
+import type { Survey } from './survey.ts';
 
 /** Facts: `unit-wrong-kind`, `unit-ambiguous`, `tolerance-unit`, `range-reversed`, `quantity-malformed`, `torque-differs`, `second-unit-differs`. */
 export function quantityFaults(file: LoadedFile): Fact[] {
@@ -55,6 +56,14 @@ export function quantityFaults(file: LoadedFile): Fact[] {
 /** The same for one item of the file: no fact of one rests on another. */
 export function quantityFaultsIn(item: FileItem, file: Pick<LoadedFile, 'path' | 'written'>): Fact[] {
   return new Reader(file).all(item);
+}
+
+/** The same for a procedure, step by step. */
+export function quantityFaultsOf(survey: Survey, file: Pick<LoadedFile, 'path' | 'written'>): Fact[] {
+  return [
+    ...new Reader(file).headers(survey.procedure.headers),
+    ...survey.each('quantities', [], (statement) => new Reader(file).alone(statement)),
+  ];
 }
 
 interface Seen {
@@ -72,6 +81,18 @@ class Reader {
 
   all(item: FileItem): Fact[] {
     this.item(item);
+    return this.facts;
+  }
+
+  headers(headers: readonly Header[]): Fact[] {
+    for (const header of headers) this.header(header);
+    return this.facts;
+  }
+
+  /** Of one statement, without what stands in it. */
+  alone(statement: Statement): Fact[] {
+    if (statement.kind === 'action') this.actionAlone(statement);
+    else if (statement.kind === 'value') this.expression(statement.expression);
     return this.facts;
   }
 
@@ -191,6 +212,11 @@ class Reader {
   }
 
   private action(action: Action): void {
+    this.actionAlone(action);
+    for (const outcome of action.outcomes) this.block(outcome.body);
+  }
+
+  private actionAlone(action: Action): void {
     this.quantity(action.quantity, VERB_KINDS[action.verb], `\`${action.word.text}\``);
     this.expression(action.expression);
     for (const tail of action.tails) {
@@ -203,7 +229,6 @@ class Reader {
       action.outcomes.flatMap(({ intervals }) => intervals),
       'The outcomes of one measurement',
     );
-    for (const outcome of action.outcomes) this.block(outcome.body);
   }
 
   private table(table: Table): void {

@@ -11,7 +11,7 @@ import type { ReaderText } from './texts-of.ts';
 import type { Where } from './wording-faults.ts';
 
 export function ambiguousNames(model: Model, texts: readonly ReaderText[], file: Where): Fact[] {
-  const shared = namesOfThings(model).filter(({ things }) => things.length > 1);
+  const shared = sharedNames(model);
   if (shared.length === 0) return [];
   const facts: Fact[] = [];
   for (const { text, kind, action } of texts) {
@@ -35,6 +35,18 @@ export function ambiguousNames(model: Model, texts: readonly ReaderText[], file:
     }
   }
   return facts;
+}
+
+const sharedKnown = new WeakMap<Model, ReturnType<typeof namesOfThings>>();
+
+/** The names that several things go by; gathered once for each machine. */
+function sharedNames(model: Model): ReturnType<typeof namesOfThings> {
+  let shared = sharedKnown.get(model);
+  if (!shared) {
+    shared = namesOfThings(model).filter(({ things }) => things.length > 1);
+    sharedKnown.set(model, shared);
+  }
+  return shared;
 }
 
 function actedOn(model: Model, { objects, tails }: Action): Thing[] {

@@ -4,24 +4,33 @@
  * missed; where no fluid and no consumable is listed, these come from the workshop's own shelf. A part that a kit contains or that comes with another one is there with it.
  */
 import { addQuantities, type Quantity, relate } from '../../grammar/quantity/index.ts';
-import type { ForEach, Header, Procedure, Ref } from '../../grammar/syntax/tree.ts';
+import type { ForEach, Header, Ref, Statement } from '../../grammar/syntax/tree.ts';
 import { itemsOf } from './build.ts';
 import type { Fact } from './facts.ts';
 import { readTyped, said } from './fastening-amounts.ts';
-import { type Visited, visited } from './flow-walk.ts';
+import { locate, type Visited } from './flow-walk.ts';
 import type { Model, Thing } from './model.ts';
+import type { Survey } from './survey.ts';
 
-export function supplyFaults(model: Model, procedure: Procedure, file: { readonly path: string }): Fact[] {
+export function supplyFaults(model: Model, survey: Survey, file: { readonly path: string }): Fact[] {
+  const { procedure } = survey;
   const header = procedure.headers.find(
     (one): one is Header & { header: 'supplies' } => one.header === 'supplies',
   );
   if (!header) return [];
-  const all = visited(procedure.body);
+  const all = survey
+    .each('supplies', [], (one) => (takesSupplies(one) ? [one] : []))
+    .flatMap((one) => locate(procedure.body, one) ?? []);
   return [
     ...partFaults(model, header, all, file.path),
     ...fluidFaults(model, header, all, file.path),
     ...unlistedFaults(model, header, all, file.path),
   ];
+}
+
+function takesSupplies(statement: Statement): boolean {
+  if (statement.kind !== 'action') return false;
+  return statement.fresh !== undefined || statement.tails.some(({ tail }) => tail === 'with');
 }
 
 type Supplies = Header & { header: 'supplies' };

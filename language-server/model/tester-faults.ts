@@ -3,20 +3,26 @@
  * `tester-not-proved`: where it is tried on one side only, and above 600 V where nobody tries it. Below that, a text that
  * says nothing of it is left alone: many leave it to the skill of the trade.
  */
-import type { Action, Procedure, Statement } from '../../grammar/syntax/tree.ts';
+import type { Action, Statement } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
 import { bandIn, readTyped } from './fastening-amounts.ts';
 import { clauseOf } from './fastening-declared.ts';
-import { headOf, visited } from './flow-walk.ts';
+import { headOf } from './flow-walk.ts';
 import type { Model, Thing } from './model.ts';
+import type { Survey } from './survey.ts';
 
 /** V: above it the rule asks for the try before and after. */
 const ASKED_ABOVE = 600;
 
-export function testerFaults(model: Model, procedure: Procedure, file: { readonly path: string }): Fact[] {
-  const statements = visited(procedure.body).map(({ statement }) => statement);
-  if (statements.some((one) => textsOf(one).some((text) => BOTH.test(text) && TESTER.test(text)))) return [];
-  const actions = statements.flatMap((one) => (one.kind === 'action' ? [one] : []));
+export function testerFaults(model: Model, survey: Survey, file: { readonly path: string }): Fact[] {
+  const actions = survey.each('testers', [], (one) =>
+    one.kind === 'action' && ASKED.has(one.verb) ? [one] : [],
+  );
+  if (!actions.some(({ verb }) => verb === 'prove')) return [];
+  const saysBoth = survey.each('testers before and after', [], (one) =>
+    textsOf(one).filter((text) => BOTH.test(text) && TESTER.test(text)),
+  );
+  if (saysBoth.length > 0) return [];
   const told = new Set<Thing>();
   return actions.flatMap((action, index): Fact[] => {
     if (action.verb !== 'prove') return [];
@@ -69,6 +75,9 @@ function textsOf(statement: Statement): string[] {
     for (const tail of statement.tails) if ('text' in tail && tail.text) texts.push(tail.text.value);
   return texts;
 }
+
+/** What proves, and what may try the tester. */
+const ASKED: ReadonlySet<string> = new Set(['prove', 'check', 'measure']);
 
 const SOURCE = /\bknown\b.{0,20}\b(source|supply|circuit|voltage)|\blive (source|circuit)|\bproving unit/i;
 const BOTH = /\bbefore\b.{0,40}\bafter\b|\bagain\b.{0,20}\bafter\b/i;

@@ -1,6 +1,5 @@
-/** Every text of a procedure that a reader reads, in reading order, with what it is for. */
-import type { Action, Procedure, Statement, Text } from '../../grammar/syntax/tree.ts';
-import { visited } from './flow-walk.ts';
+/** Every text of a procedure that a reader reads, with what it is for. */
+import type { Action, Statement, Text } from '../../grammar/syntax/tree.ts';
 
 /**
  * `step`: the sentence of an action, or what holds for a block. `stop`: what to do when work ends there. `criterion`:
@@ -15,13 +14,14 @@ export interface ReaderText {
   readonly action?: Action;
 }
 
-export function textsOf(procedure: Procedure): ReaderText[] {
+/** Those of one statement, without what stands in it. */
+export function textsIn(statement: Statement): ReaderText[] {
   const found: ReaderText[] = [];
   const add = (text: Text | undefined, kind: TextKind, action?: Action) => {
     if (text) found.push({ text, kind, ...(action ? { action } : {}) });
   };
-  for (const { statement } of visited(procedure.body)) addOf(statement, add);
-  return found.sort((a, b) => a.text.start - b.text.start);
+  addOf(statement, add);
+  return found;
 }
 
 function addOf(

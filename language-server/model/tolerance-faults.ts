@@ -7,6 +7,7 @@ import type { Action, Span } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
 import { readTyped, said } from './fastening-amounts.ts';
 import type { Model, Thing } from './model.ts';
+import type { Survey } from './survey.ts';
 
 /** A tolerance this many times finer, as a share of its value, is out of proportion. Judgement, no source. */
 const OUT_OF_PROPORTION = 10;
@@ -22,8 +23,10 @@ interface Reading {
   readonly share: number;
 }
 
-export function toleranceFaults(model: Model, actions: readonly Action[], file: string): Fact[] {
-  const readings = actions.flatMap((action) => readingsIn(model, action));
+export function toleranceFaults(model: Model, survey: Survey, file: string): Fact[] {
+  const readings = survey.each('readings', [model], (one) =>
+    one.kind === 'action' ? readingsIn(model, one) : [],
+  );
   return readings.flatMap((fine) => {
     const { thing, quantity, at, share } = fine;
     const wide = readings.find(

@@ -5,23 +5,28 @@
 import type { Action, Procedure, Ref, Statement } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
 import { isTorqueTool } from './fastening-tools.ts';
-import { visited } from './flow-walk.ts';
 import type { Model, Thing } from './model.ts';
 import { findProcedure, type LoadedFile } from './names.ts';
+import { namesAfterDo } from './row.ts';
+import type { Survey, Surveys } from './survey.ts';
 
 export function toolFaults(
   model: Model,
-  procedure: Procedure,
+  survey: Survey,
   file: LoadedFile,
   visible: readonly LoadedFile[],
+  surveys: Surveys,
 ): Fact[] {
-  const statements = visited(procedure.body).map(({ statement }) => statement);
-  const facts: Fact[] = [...peopleFaults(procedure, statements, file)];
+  const { procedure } = survey;
+  const facts: Fact[] = [...peopleFaults(survey, file)];
   const header = procedure.headers.find((one) => one.header === 'tools');
   if (header?.header !== 'tools' || header.refs.length === 0) return facts;
   const listed = header.refs.flatMap((ref) => tool(model, ref) ?? []);
   const told = new Set<Thing>();
-  for (const ref of toolRefs(statements)) {
+  const named = survey.each('tools named', [model], (one) =>
+    refsIn(one).filter((ref) => tool(model, ref) !== undefined),
+  );
+  for (const ref of named) {
     const thing = tool(model, ref);
     if (!thing || listed.includes(thing) || told.has(thing)) continue;
     told.add(thing);
@@ -32,7 +37,10 @@ export function toolFaults(
       story: [{ at: { file: file.path, start: header.word.start, end: header.word.end }, what: 'declared' }],
     });
   }
-  const use = new Use(model, [procedure, ...usedProcedures(statements, visible)]);
+  const use = new Use(
+    model,
+    [procedure, ...usedProcedures(procedure, visible)].map((one) => surveys.of(one)),
+  );
   for (const ref of header.refs) {
     const thing = tool(model, ref);
     if (!thing || use.uses(thing)) continue;
@@ -45,11 +53,11 @@ export function toolFaults(
   return facts;
 }
 
-function peopleFaults(procedure: Procedure, statements: readonly Statement[], file: LoadedFile): Fact[] {
-  const header = procedure.headers.find((one) => one.header === 'people');
+function peopleFaults(survey: Survey, file: LoadedFile): Fact[] {
+  const header = survey.procedure.headers.find((one) => one.header === 'people');
   const stated = header?.header === 'people' ? header.count : undefined;
   if (!header || stated === undefined) return [];
-  return statements.flatMap((statement): Fact[] => {
+  return survey.each('people', [header], (statement): Fact[] => {
     if (statement.kind !== 'action') return [];
     const tail = statement.tails.find((one) => one.tail === 'with' && one.people !== undefined);
     if (tail?.tail !== 'with' || tail.people === undefined || tail.people <= stated) return [];
@@ -65,15 +73,16 @@ function peopleFaults(procedure: Procedure, statements: readonly Statement[], fi
 }
 
 /** Procedures that the steps use, through others too. */
-function usedProcedures(statements: readonly Statement[], visible: readonly LoadedFile[]): Procedure[] {
+function usedProcedures(procedure: Procedure, visible: readonly LoadedFile[]): Procedure[] {
   const result: Procedure[] = [];
-  const work = [...statements];
-  for (const statement of work) {
-    if (statement.kind !== 'do' || !statement.ref) continue;
-    const found = findProcedure(visible, statement.ref.text)?.procedure;
-    if (!found || result.includes(found)) continue;
-    result.push(found);
-    work.push(...visited(found.body).map((one) => one.statement));
+  const work = [procedure];
+  for (const one of work) {
+    for (const name of namesAfterDo(one.body)) {
+      const found = findProcedure(visible, name)?.procedure;
+      if (!found || result.includes(found)) continue;
+      result.push(found);
+      work.push(found);
+    }
   }
   return result;
 }
@@ -84,11 +93,9 @@ function tool(model: Model, ref: Ref): Thing | undefined {
 }
 
 /** Every reference that a step makes to what it is done with. */
-function toolRefs(statements: readonly Statement[]): Ref[] {
-  return statements.flatMap((statement) => {
-    if (statement.kind !== 'action') return [];
-    return [...statement.objects, ...statement.tails.flatMap(refsOfTail)];
-  });
+function refsIn(statement: Statement): Ref[] {
+  if (statement.kind !== 'action') return [];
+  return [...statement.objects, ...statement.tails.flatMap(refsOfTail)];
 }
 
 function refsOfTail(tail: Action['tails'][number]): Ref[] {
@@ -120,22 +127,20 @@ class Use {
   private readonly words: Set<string>;
   private readonly model: Model;
 
-  constructor(model: Model, procedures: readonly Procedure[]) {
+  constructor(model: Model, surveys: readonly Survey[]) {
     this.model = model;
-    const texts: string[] = [];
-    for (const procedure of procedures) {
-      const statements = visited(procedure.body).map(({ statement }) => statement);
-      for (const ref of toolRefs(statements)) {
-        const thing = model.byName.get(ref.name.text);
-        if (thing) this.named.add(thing);
-      }
-      for (const statement of statements) {
-        if ('title' in statement && statement.title) texts.push(statement.title.value);
-        if ('text' in statement && statement.text) texts.push(statement.text.value);
-        if (statement.kind === 'action') this.action(statement, texts);
-      }
+    const words: string[] = [];
+    for (const survey of surveys) {
+      for (const thing of survey.distinct('things named', [model], (one) =>
+        refsIn(one).flatMap(({ name }) => model.byName.get(name.text) ?? []),
+      ))
+        this.named.add(thing);
+      for (const verb of survey.distinct('verbs', [], (one) => (one.kind === 'action' ? [one.verb] : [])))
+        this.verbs.add(verb);
+      words.push(...survey.distinct('words', [], (one) => textsOf(one).flatMap(wordsOf)));
+      this.looksSomehow ||= survey.distinct('looks', [], (one) => (looks(one) ? [true] : [])).length > 0;
     }
-    this.words = new Set(texts.flatMap((text) => wordsOf(text)));
+    this.words = new Set(words);
     // What locks or proves something is used where that is locked or proved.
     for (const thing of model.things) {
       for (const clause of thing.declaration.clauses) {
@@ -146,16 +151,6 @@ class Use {
         }
       }
     }
-  }
-
-  private action(action: Action, texts: string[]): void {
-    this.verbs.add(action.verb);
-    let says = false;
-    for (const tail of action.tails) {
-      if (tail.tail === 'with' && tail.refs.length > 0) says = true;
-      if ('text' in tail && tail.text) texts.push(tail.text.value);
-    }
-    if (LOOKS.has(action.verb) && !says) this.looksSomehow = true;
   }
 
   uses(thing: Thing): boolean {
@@ -169,6 +164,21 @@ class Use {
     if (this.looksSomehow && MEASURES.test(called)) return true;
     return wordsOf(called).some((word) => this.words.has(word));
   }
+}
+
+function textsOf(statement: Statement): string[] {
+  const texts: string[] = [];
+  if ('title' in statement && statement.title) texts.push(statement.title.value);
+  if ('text' in statement && statement.text) texts.push(statement.text.value);
+  if (statement.kind === 'action')
+    for (const tail of statement.tails) if ('text' in tail && tail.text) texts.push(tail.text.value);
+  return texts;
+}
+
+/** It looks or measures, and does not say what with. */
+function looks(statement: Statement): boolean {
+  if (statement.kind !== 'action' || !LOOKS.has(statement.verb)) return false;
+  return !statement.tails.some((tail) => tail.tail === 'with' && tail.refs.length > 0);
 }
 
 /** Tools for turning fasteners, which no step has to name. */

@@ -2,6 +2,7 @@
 import type { Block, Do, Procedure, Task } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
 import { findProcedure, type LoadedFile } from './names.ts';
+import { namesAfterDo } from './row.ts';
 
 interface Node {
   item: Procedure | Task;
@@ -11,6 +12,7 @@ interface Node {
 
 /** A fact at each `do` of the procedure from which the way leads back to what it stands in. */
 export function useCycles(procedure: Procedure, file: LoadedFile, visible: readonly LoadedFile[]): Fact[] {
+  if (namesAfterDo(procedure.body).size === 0) return [];
   const facts: Fact[] = [];
   for (const { ref, within } of usesOf(procedure.body, [procedure])) {
     if (!ref) continue;

@@ -3,7 +3,7 @@
  * limits, one name for one thing. Facts `sentence-long`, `text-long`, `two-instructions`, `not-imperative`,
  * `vague-word`, `latin-abbreviation`, `semicolon`, `limit-missing`, `two-names`, `name-ambiguous`. Each is at the words it is about.
  */
-import type { Action, Procedure, Written } from '../../grammar/syntax/tree.ts';
+import type { Action, Written } from '../../grammar/syntax/tree.ts';
 import {
   approximateIn,
   countWords,
@@ -21,7 +21,8 @@ import type { Fact } from './facts.ts';
 import type { Model } from './model.ts';
 import { twoNames } from './name-uses.ts';
 import { ambiguousNames } from './shared-names.ts';
-import { type ReaderText, textsOf } from './texts-of.ts';
+import type { Survey } from './survey.ts';
+import { type ReaderText, textsIn } from './texts-of.ts';
 
 export interface Where {
   readonly path: string;
@@ -32,12 +33,15 @@ export interface Where {
 export const MOST_WORDS = { instruction: 20, description: 25 } as const;
 export const MOST_SENTENCES = 6;
 
-export function wordingFaults(model: Model, procedure: Procedure, file: Where): Fact[] {
-  const texts = textsOf(procedure);
+export function wordingFaults(model: Model, survey: Survey, file: Where): Fact[] {
   return [
-    ...texts.flatMap((text) => faultsOf(model, text, file)),
-    ...twoNames(model, texts, file),
-    ...ambiguousNames(model, texts, file),
+    ...survey.each('wording', [model], (statement) =>
+      textsIn(statement).flatMap((text) => [
+        ...faultsOf(model, text, file),
+        ...ambiguousNames(model, [text], file),
+      ]),
+    ),
+    ...twoNames(model, survey, file),
   ];
 }
 
