@@ -10,6 +10,7 @@ import {
   LanguageClient,
   type LanguageClientOptions,
   type ServerOptions,
+  State,
   TransportKind,
 } from 'vscode-languageclient/node';
 import { Deaths } from './deaths.ts';
@@ -51,5 +52,25 @@ async function tell(client: LanguageClient, again: boolean): Promise<void> {
         output,
       );
   if (chosen === output) client.outputChannel.show();
-  if (chosen === restart) await client.start();
+  if (chosen === restart) await restartServer(client);
+}
+
+/** Ends the server; one that hangs and does not answer is ended by force. */
+export async function stopServer(client: LanguageClient): Promise<void> {
+  const server = client.serverProcess;
+  try {
+    await client.stop();
+  } catch {
+    server?.kill('SIGKILL');
+  }
+}
+
+export async function restartServer(client: LanguageClient): Promise<void> {
+  if (client.state === State.Starting) {
+    // It hangs before it has answered once; its end makes the client start another.
+    client.serverProcess?.kill('SIGKILL');
+    return;
+  }
+  if (client.isRunning()) await stopServer(client);
+  await client.start();
 }

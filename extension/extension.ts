@@ -1,7 +1,7 @@
 /** The editor's side: starts the language server that stands beside this file, and shows what it answers. */
 import { commands, type ExtensionContext, l10n, window } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
-import { clientOf } from './client.ts';
+import { clientOf, restartServer, stopServer } from './client.ts';
 import { Cursor } from './cursor.ts';
 import { goTo } from './go-to.ts';
 import { newMachine, newProcedure } from './new-files.ts';
@@ -27,8 +27,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
     panels,
     status,
     command('goTo', goTo),
-    command('newMachine', newMachine),
-    command('newProcedure', newProcedure),
+    command('newMachine', () => newMachine(context)),
+    command('newProcedure', () => newProcedure(context, started)),
     command('showState', async (uri?: string, position?: { line: number; character: number }) => {
       // A lens above a step asks for the state there.
       if (uri && position) await goTo(uri, { start: position, end: position });
@@ -39,7 +39,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     command('showChart', () => panels.show('chart')),
     command('savePage', () => savePage(started, cursor)),
     command('showOutput', () => started.outputChannel.show()),
-    command('restartServer', () => (started.isRunning() ? started.restart() : started.start())),
+    command('restartServer', () => restartServer(started)),
   );
   await commands.executeCommand('setContext', 'dowel.active', true);
   started.onDidChangeState(() => {
@@ -60,5 +60,5 @@ export async function activate(context: ExtensionContext): Promise<void> {
 }
 
 export async function deactivate(): Promise<void> {
-  await client?.stop();
+  if (client) await stopServer(client);
 }

@@ -1,38 +1,130 @@
-/** A first machine and a first procedure: a new file in the folder with its snippet, ready to be filled in. */
-import { commands, l10n, Uri, window, workspace } from 'vscode';
+/**
+ * A first machine and a first procedure: a new file in the folder, ready to be filled in. A procedure is written from
+ * the machine that is there, where its author likes; a sample is about that machine.
+ */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import {
+  commands,
+  type ExtensionContext,
+  l10n,
+  type QuickPickItem,
+  QuickPickItemKind,
+  SnippetString,
+  Uri,
+  window,
+  workspace,
+} from 'vscode';
+import type { LanguageClient } from 'vscode-languageclient/node';
+import type { MachineParts, RebuildAnswer } from '../language-server/server/handlers/new-procedure.ts';
+import { withField } from './sample.ts';
 
-export const newMachine = () =>
-  create('machine.dowel', 'First machine', l10n.t('A name for the machine file, as in pump.dowel'));
-export const newProcedure = () =>
-  create(
-    'procedure.dowel',
-    'First procedure',
+export async function newMachine(context: ExtensionContext): Promise<void> {
+  const folder = await folderToWriteIn();
+  if (!folder) return;
+  const uri = await nameOf('machine.dowel', l10n.t('A name for the machine file, as in pump.dowel'), folder);
+  if (uri) await create(uri, '', new SnippetString(sample(context, 'First machine')));
+}
+
+export async function newProcedure(context: ExtensionContext, client: LanguageClient): Promise<void> {
+  const folder = await folderToWriteIn();
+  if (!folder) return;
+  const machines = client.isRunning() ? await client.sendRequest<MachineParts[]>('dowel/parts') : [];
+  const chosen = await workOn(machines);
+  if (!chosen) return;
+  const { machine, part } = chosen;
+  const uri = await nameOf(
+    part ? `renew-${part}.dowel` : 'procedure.dowel',
     l10n.t('A name for the procedure file, as in renew-seal.dowel'),
+    folder,
   );
-
-async function create(usual: string, snippet: string, prompt: string): Promise<void> {
-  const [folder] = workspace.workspaceFolders ?? [];
-  if (!folder) {
-    const open = l10n.t('Open Folder');
-    const chosen = await window.showInformationMessage(
-      l10n.t('A procedure finds its machine in the same folder. Open a folder first; it may be empty.'),
-      open,
-    );
-    if (chosen === open) await commands.executeCommand('workbench.action.files.openFolder');
+  if (!uri) return;
+  if (!machine || !part) {
+    await create(uri, '', new SnippetString(about(sample(context, 'First procedure'), machine, uri)));
     return;
   }
+  const answer = await client.sendRequest<RebuildAnswer>('dowel/rebuild', {
+    uri: machine.uri,
+    machine: machine.machine,
+    part,
+    target: uri.toString(),
+  });
+  if (answer.text !== undefined) await create(uri, answer.text);
+  else if (answer.reason) void window.showWarningMessage(answer.reason);
+}
+
+async function folderToWriteIn(): Promise<Uri | undefined> {
+  const [folder] = workspace.workspaceFolders ?? [];
+  if (folder) return folder.uri;
+  const open = l10n.t('Open Folder');
+  const chosen = await window.showInformationMessage(
+    l10n.t('A procedure finds its machine in the same folder. Open a folder first; it may be empty.'),
+    open,
+  );
+  if (chosen === open) await commands.executeCommand('workbench.action.files.openFolder');
+  return undefined;
+}
+
+interface Choice extends QuickPickItem {
+  machine?: MachineParts;
+  part?: string;
+}
+
+/** What the procedure is about; undefined where nothing was chosen. Without a machine nobody is asked. */
+async function workOn(
+  machines: readonly MachineParts[],
+): Promise<Pick<Choice, 'machine' | 'part'> | undefined> {
+  const [only] = machines;
+  if (!only) return {};
+  const items: Choice[] = machines.flatMap((machine) => [
+    { label: machine.title, kind: QuickPickItemKind.Separator },
+    ...machine.parts.map(({ name, title }) => ({
+      label: title,
+      description: l10n.t('take it off and put it back'),
+      machine,
+      part: name,
+    })),
+    { label: l10n.t('Something else'), description: l10n.t('a sample to fill in'), machine },
+  ]);
+  return window.showQuickPick(items, {
+    title: l10n.t('New procedure'),
+    placeHolder: l10n.t('What is the work on? Its steps are written from the machine file.'),
+    matchOnDescription: true,
+    // The walkthrough takes the focus back while it loads.
+    ignoreFocusOut: true,
+  });
+}
+
+function sample(context: ExtensionContext, name: string): string {
+  const all = JSON.parse(readFileSync(join(context.extensionPath, 'snippets.json'), 'utf8'));
+  return all[name].body.join('\n');
+}
+
+/** The sample with the file and the name of the machine that is there. */
+function about(text: string, machine: MachineParts | undefined, target: Uri): string {
+  if (!machine) return text;
+  const from = Uri.joinPath(target, '..').path;
+  const { path } = Uri.parse(machine.uri, true);
+  const file = path.startsWith(`${from}/`) ? path.slice(from.length + 1) : 'machine.dowel';
+  return withField(withField(text, 1, file), 4, machine.machine);
+}
+
+async function nameOf(usual: string, prompt: string, folder: Uri): Promise<Uri | undefined> {
   const stem = usual.slice(0, -'.dowel'.length);
   const given = await window.showInputBox({
     prompt,
     value: usual,
     valueSelection: [0, stem.length],
-    validateInput: async (value) => (await problemWith(value, folder.uri)) ?? null,
+    ignoreFocusOut: true,
+    validateInput: async (value) => (await problemWith(value, folder)) ?? null,
   });
-  if (given === undefined) return;
-  const uri = Uri.joinPath(folder.uri, withEnding(given));
-  await workspace.fs.writeFile(uri, new Uint8Array());
-  await window.showTextDocument(uri);
-  await commands.executeCommand('editor.action.insertSnippet', { langId: 'dowel', name: snippet });
+  return given === undefined ? undefined : Uri.joinPath(folder, withEnding(given));
+}
+
+async function create(uri: Uri, text: string, snippet?: SnippetString): Promise<void> {
+  await workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+  const editor = await window.showTextDocument(uri);
+  if (snippet) await editor.insertSnippet(snippet);
 }
 
 function withEnding(name: string): string {

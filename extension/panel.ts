@@ -10,6 +10,7 @@ import {
   type Disposable,
   type ExtensionContext,
   l10n,
+  Uri,
   ViewColumn,
   type WebviewPanel,
   window,
@@ -46,6 +47,8 @@ export class Panel implements Disposable {
       { viewColumn: ViewColumn.Beside, preserveFocus: true },
       { enableScripts: true, enableFindWidget: true, localResourceRoots: [], retainContextWhenHidden: true },
     );
+    const icon = (theme: string) => Uri.joinPath(context.extensionUri, 'icons', `file-${theme}.svg`);
+    this.panel.iconPath = { light: icon('light'), dark: icon('dark') };
     this.panel.webview.onDidReceiveMessage((message: FromPanel) => this.hear(message));
     this.panel.webview.html = shellOf(
       kind,

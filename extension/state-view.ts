@@ -92,7 +92,11 @@ export class StateView implements TreeDataProvider<Node>, Disposable {
     const { thing, state } = node;
     const { title, positions, since } = thing;
     const item = new TreeItem(title);
-    const details = [positions?.join(', '), thing.case && l10n.t('when {0}', thing.case)];
+    const details = [
+      positions?.join(', '),
+      thing.case && l10n.t('when {0}', thing.case),
+      since && l10n.t('line {0}', since.range.start.line + 1),
+    ];
     item.description = details.filter(Boolean).join(' · ');
     const made = since ? l10n.t('Made so by: {0}', since.text) : l10n.t('So from the start');
     item.tooltip = new MarkdownString(`**${state}**: ${title}\n\n${made}`);

@@ -11,6 +11,10 @@ const editor = acquireVsCodeApi();
 const nonce = document.currentScript?.nonce ?? '';
 const shown = document.getElementById('shown')!;
 const empty = document.getElementById('empty')!;
+/** What is shown, as it came. */
+let markup = '';
+let keys: readonly ElementKey[] = [];
+/** The element of each key. */
 let elements: (Element | undefined)[] = [];
 /** The one element that the Tab key reaches; arrow keys go on from it. */
 let current = -1;
@@ -37,12 +41,37 @@ shown.addEventListener('keydown', (event) => {
   if (event.key === 'Enter') go(element, true);
   else if (event.key === 'ArrowDown' || event.key === 'ArrowRight') step(element, 1);
   else if (event.key === 'ArrowUp' || event.key === 'ArrowLeft') step(element, -1);
+  else if (event.key === 'Home') step(-1, 1);
+  else if (event.key === 'End') step(elements.length, -1);
   else return;
   event.preventDefault();
 });
 editor.postMessage({ type: 'ready' });
 
-function show(html: string, words: string, keys: readonly ElementKey[]): void {
+function show(html: string, words: string, given: readonly ElementKey[]): void {
+  const focused = keys[elements.indexOf(document.activeElement ?? undefined)];
+  // What is the same stays as it is: what is ticked, unfolded, scrolled to or has the focus.
+  if (html !== markup) replace(html);
+  markup = html;
+  empty.textContent = words;
+  empty.hidden = html !== '';
+  keys = given;
+  elements = keys.map(find);
+  current = -1;
+  for (const element of elements) {
+    element?.setAttribute('tabindex', '-1');
+    element?.classList.add('dowel-place');
+    if (element instanceof SVGElement) element.setAttribute('role', 'link');
+  }
+  // A drawing with links in it is no single picture any more.
+  for (const svg of shown.querySelectorAll('svg.dowel-drawing:has(.dowel-place)'))
+    svg.setAttribute('role', 'group');
+  const again = keys.findIndex(({ by, key }) => focused?.by === by && focused.key === key);
+  reach(again >= 0 ? again : elements.findIndex((element) => element !== undefined));
+  if (again >= 0) focus(elements[again]);
+}
+
+function replace(html: string): void {
   const page = new DOMParser().parseFromString(html, 'text/html');
   pageStyles = [...page.querySelectorAll('style')].map(({ textContent }) => textContent ?? '');
   for (const one of page.querySelectorAll('style, script, #work, .skip')) one.remove();
@@ -58,19 +87,6 @@ function show(html: string, words: string, keys: readonly ElementKey[]): void {
   }
   for (const [at, one] of [...shown.querySelectorAll('details')].entries()) one.open = open[at] ?? false;
   window.scrollTo(...scrolled);
-  empty.textContent = words;
-  empty.hidden = html !== '';
-  elements = keys.map(find);
-  current = -1;
-  for (const element of elements) {
-    element?.setAttribute('tabindex', '-1');
-    element?.classList.add('dowel-place');
-    if (element instanceof SVGElement) element.setAttribute('role', 'link');
-  }
-  // A drawing with links in it is no single picture any more.
-  for (const svg of shown.querySelectorAll('svg.dowel-drawing:has(.dowel-place)'))
-    svg.setAttribute('role', 'group');
-  reach(elements.findIndex((element) => element !== undefined));
 }
 
 function find({ by, key }: ElementKey): Element | undefined {
@@ -115,12 +131,15 @@ function go(element: number, focus: boolean): void {
 function step(from: number, by: number): void {
   for (let at = from + by; at >= 0 && at < elements.length; at += by) {
     const element = elements[at];
-    if (!(element instanceof HTMLElement || element instanceof SVGElement) || element === elements[from])
-      continue;
+    if (!element || element === elements[from]) continue;
     reach(at);
-    element.focus();
+    focus(element);
     return;
   }
+}
+
+function focus(element: Element | undefined): void {
+  if (element instanceof HTMLElement || element instanceof SVGElement) element.focus();
 }
 
 function reach(element: number): void {

@@ -40,11 +40,16 @@ body.dowel-preview { padding: 0; }
 }
 .dowel-place { cursor: pointer; }
 .dowel-preview .dowel-place:hover { background: var(--vscode-list-hoverBackground); }
-.dowel-place:focus-visible { outline: 2px solid var(--vscode-focusBorder); outline-offset: 2px; }
 .dowel-preview .dowel-here {
-  box-shadow: -4px 0 0 0 var(--vscode-editorCursor-foreground, var(--vscode-focusBorder));
-  background: var(--vscode-editor-lineHighlightBackground, transparent);
+  --dowel-here: var(--vscode-editor-lineHighlightBackground, var(--paper, transparent));
+  background: var(--dowel-here);
+  /* Between bar and step there is air: at the step's left edge is a box to tick. */
+  box-shadow: -.4rem 0 0 0 var(--dowel-here), calc(-.4rem - 4px) 0 0 0 var(--vscode-editorCursor-foreground, var(--vscode-focusBorder));
 }
-svg .dowel-here { color: var(--vscode-textLink-foreground); font-weight: bold; outline: 2px dashed var(--vscode-focusBorder); outline-offset: 3px; }
+svg .dowel-here { color: var(--vscode-textLink-foreground); font-weight: bold; outline: 2px dashed var(--vscode-focusBorder); outline-offset: 2px; }
+/* Rows of a chart lie close to each other. */
+.dowel-chart svg .dowel-here { outline-width: 1px; outline-offset: 0; }
+/* Over all marks. */
+body .dowel-place.dowel-place:focus-visible { outline: 2px solid var(--vscode-focusBorder); outline-offset: 2px; }
 svg .dowel-place:hover { color: var(--vscode-textLink-activeForeground, var(--vscode-textLink-foreground)); }
 `;

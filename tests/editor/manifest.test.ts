@@ -4,6 +4,7 @@ import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { Deaths } from '../../extension/deaths.ts';
 import { marksAt } from '../../extension/marks.ts';
+import { withField } from '../../extension/sample.ts';
 import { styleAsThemed } from '../../extension/webview/style.ts';
 import type { ShownPlace } from '../../language-server/server/handlers/shown.ts';
 import { settingsFrom, USUAL } from '../../language-server/server/settings.ts';
@@ -125,6 +126,13 @@ describe('small parts of the client', () => {
     expect(deaths.mayRestart(6_000)).toBe(true);
     const slow = new Deaths();
     expect([0, 1, 2, 3, 4, 5].every((minute) => slow.mayRestart(minute * 60_000))).toBe(true);
+  });
+
+  it('fills a field of a sample in all its places, and nothing else', () => {
+    const field = (number: number, text: string) => `$\{${number}:${text}}`;
+    const sample = `for ${field(1, 'bench-fan')} and ${field(1, 'bench-fan')}, ${field(11, 'other')}, $1`;
+    expect(withField(sample, 1, 'sander')).toBe(sample.replaceAll('bench-fan', 'sander'));
+    expect(withField(sample, 11, 'a}$b\\c')).toBe(sample.replace('other', 'abc'));
   });
 
   it('marks the step of the line, else the one before, and the things that a line names', () => {

@@ -42,26 +42,37 @@ describe('snippets', () => {
   });
 
   it('and with every field filled in otherwise', () => {
-    const own = {
-      '1': 'hand-drill',
-      '2': 'Hand drill',
-      '3': 'casing',
-      '4': 'cap',
-      '5': 'cap-screws',
-      '6': 'chuck',
-    };
     const files = {
-      'drill.dowel': filled('First machine', { ...own, '7': '3', '8': '2 N·m', '9': '400 V' }),
+      'drill.dowel': filled('First machine', {
+        '1': 'hand-drill',
+        '2': 'Hand drill',
+        '3': 'casing',
+        '4': 'casing',
+        '5': 'cap',
+        '6': 'end cap',
+        '7': 'cap-screws',
+        '8': 'chuck',
+        '9': 'chuck',
+        '10': 'cap screws',
+        '11': '3',
+        '12': '2',
+        '13': '400',
+      }),
       'job.dowel': filled('First procedure', {
         '1': 'drill.dowel',
         '2': 'clean-chuck',
         '3': 'Clean the chuck',
         '4': 'hand-drill',
-        '7': 'cap-screws',
-        '8': 'cap',
-        '9': 'chuck',
+        '7': 'drill',
+        '8': '400',
+        '9': 'cap-screws',
+        '10': 'cap',
+        '11': 'chuck',
+        '12': 'The drill runs quietly.',
       }),
     };
+    // Nothing of the sample is left in it.
+    expect(Object.values(files).join('')).not.toMatch(/fan|guard|blade|housing|230/i);
     expect(findings(files)).toEqual([]);
   });
 
@@ -69,6 +80,32 @@ describe('snippets', () => {
     const without = procedure.replace(/^ *remove guard\n/m, '');
     expect(without).not.toBe(procedure);
     expect(findings({ 'machine.dowel': machine, 'procedure.dowel': without })).not.toEqual([]);
+  });
+
+  it.each(Object.keys(SNIPPETS))('the Tab key goes down the text of %s', (name) => {
+    const fields = [...SNIPPETS[name]!.body.join('\n').matchAll(/\$\{(\d+):/g)].map(([, number]) =>
+      Number(number),
+    );
+    const first = [...new Set(fields)];
+    expect(first).toEqual(first.map((_, at) => at + 1));
+  });
+
+  it('every step left out that keeps somebody alive is found', () => {
+    const safe = procedure.slice(procedure.indexOf('task make-safe'), procedure.indexOf('task work'));
+    const steps = safe.split('\n').filter((line) => /^ {4}\w/.test(line));
+    expect(steps.length).toBe(6);
+    const found = (text: string) =>
+      findings({ 'machine.dowel': machine, 'procedure.dowel': text }).map((one) => one.split(': ')[1]);
+    expect(
+      steps.map((step) => [step.trim().split(' ')[0], ...found(procedure.replace(`${step}\n`, ''))]),
+    ).toEqual([
+      ['danger', 'caution-missing'],
+      ['isolate', 'isolated-out-of-order'],
+      ['lock', 'tool-unused', 'refitted-before-removed'],
+      ['check', 'tester-not-proved'],
+      ['prove', 'not-proved-safe'],
+      ['check', 'tester-not-proved'],
+    ]);
   });
 
   it.each(['Task', 'Lockout', 'Inspection', 'Variant'])('%s is read without a problem', (name) => {

@@ -9,6 +9,7 @@ import type { Handler, Services } from './handler.ts';
 import { hints } from './hints.ts';
 import { hover } from './hover.ts';
 import { links } from './links.ts';
+import { newProcedure } from './new-procedure.ts';
 import { published } from './published.ts';
 import { ranges } from './ranges.ts';
 import { references } from './references.ts';
@@ -33,6 +34,7 @@ const HANDLERS: readonly Handler[] = [
   state,
   published,
   cases,
+  newProcedure,
 ];
 
 /** What all of them together can do. */

@@ -63,6 +63,7 @@ export const published: Handler = {
       if (!drawing) return null;
       return shown(
         drawing,
+        doc.title,
         placesOf(services, doc, ({ id }) => ({ by: 'step', key: id })),
       );
     });
@@ -75,13 +76,15 @@ export const published: Handler = {
         const place = model.byName.get(name)?.place;
         return place ? [{ by: 'thing', key: name, ...services.lines.location(place.file, place) }] : [];
       });
-      return shown(machineMap(graph, { prefix: 'map', name: model.title || model.name }), places);
+      const name = model.title || model.name;
+      return shown(machineMap(graph, { prefix: 'map', name }), name, places);
     });
   },
 };
 
-function shown(drawing: Drawing, places: ShownPlace[]): ShownDrawing {
-  return { ...drawing, html: drawn(drawing, pageWords('en-GB').inWords).text, places };
+/** `title`: what is drawn; what kind of drawing it is, the panel says by itself. */
+function shown(drawing: Drawing, title: string, places: ShownPlace[]): ShownDrawing {
+  return { ...drawing, title, html: drawn(drawing, pageWords('en-GB').inWords).text, places };
 }
 
 /** The machine of the first procedure of a file, else the first machine. */

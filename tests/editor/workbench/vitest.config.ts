@@ -8,8 +8,10 @@ export default defineConfig({
     fileParallelism: false,
     // What comes after builds on what was before.
     bail: 1,
-    testTimeout: 240_000,
-    hookTimeout: 300_000,
+    // They wait for things, not for a time: these limits are for a machine that is busy with other work.
+    testTimeout: 900_000,
+    hookTimeout: 600_000,
+    expect: { poll: { timeout: Number(process.env.DOWEL_WAIT ?? 240) * 1000, interval: 200 } },
     globalSetup: ['tests/editor/workbench/setup.ts'],
   },
 });

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CodeAction, CodeLens, InlayHint, SignatureHelp, TextEdit } from 'vscode-languageserver/node';
+import type { MachineParts, RebuildAnswer } from '../../../language-server/server/handlers/new-procedure.ts';
 import type { StateTree } from '../../../language-server/server/handlers/state.ts';
 import { job, PRESS } from '../features/cursor.ts';
 import { changed, type Editor, edited, editor, positionOf } from './client.ts';
@@ -72,6 +73,32 @@ describe('panels', () => {
     expect(map.title).toContain('Tarnbrook T40');
     expect(map.svg).toContain('cylinder head');
     expect(await demo.ask('dowel/preview', at(demo, 'tarnbrook-t40.dowel', 'part'))).toBeNull();
+  });
+});
+
+describe('a new procedure', () => {
+  it('is offered for every part that comes off, and written for one', async () => {
+    const machines = await demo.ask<MachineParts[]>('dowel/parts', null);
+    expect(machines.map(({ machine, uri }) => [machine, uri])).toEqual([
+      ['tarnbrook-t40', demo.uri('tarnbrook-t40.dowel')],
+    ]);
+    const { parts } = machines[0]!;
+    const declared = [...T40['tarnbrook-t40.dowel'].matchAll(/^ *part ([\w-]+)(?!.*\bfixed\b)/gm)].map(
+      ([, name]) => name,
+    );
+    expect(parts.map(({ name }) => name).sort()).toEqual(declared.sort());
+    const asked = {
+      uri: demo.uri('tarnbrook-t40.dowel'),
+      machine: 'tarnbrook-t40',
+      part: parts[0]!.name,
+      target: demo.uri('jobs/new.dowel'),
+    };
+    const { text } = await demo.ask<RebuildAnswer>('dowel/rebuild', asked);
+    expect(text).toContain('use "../tarnbrook-t40.dowel"');
+    expect(text).toContain(`procedure renew-${parts[0]!.name} `);
+    expect(await demo.ask('dowel/rebuild', { ...asked, machine: 'gone' })).toEqual({
+      reason: expect.stringContaining('`gone`'),
+    });
   });
 });
 
