@@ -7,8 +7,10 @@ import { type ExtensionContext, l10n, window, workspace } from 'vscode';
 import {
   CloseAction,
   ErrorAction,
+  ErrorCodes,
   LanguageClient,
   type LanguageClientOptions,
+  ResponseError,
   type ServerOptions,
   State,
   TransportKind,
@@ -72,5 +74,21 @@ export async function restartServer(client: LanguageClient): Promise<void> {
     return;
   }
   if (client.isRunning()) await stopServer(client);
-  await client.start();
+  await startServer(client);
+}
+
+/** Resolves when it runs, or when it is told why it does not. */
+export async function startServer(client: LanguageClient): Promise<void> {
+  try {
+    await client.start();
+  } catch (error) {
+    // One that dies while it starts is told of, and started again, as at any other time.
+    if (error instanceof ResponseError && error.code === ErrorCodes.PendingResponseRejected) return;
+    void window.showErrorMessage(
+      l10n.t(
+        'Dowel’s language server did not start ({0}). Install the extension again; if that does not help, the output says more.',
+        error instanceof Error ? error.message : String(error),
+      ),
+    );
+  }
 }

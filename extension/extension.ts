@@ -1,7 +1,7 @@
 /** The editor's side: starts the language server that stands beside this file, and shows what it answers. */
-import { commands, type ExtensionContext, l10n, window } from 'vscode';
+import { commands, type ExtensionContext } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
-import { clientOf, restartServer, stopServer } from './client.ts';
+import { clientOf, restartServer, startServer, stopServer } from './client.ts';
 import { Cursor } from './cursor.ts';
 import { goTo } from './go-to.ts';
 import { newMachine, newProcedure } from './new-files.ts';
@@ -47,16 +47,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     panels.refresh();
     void status.count();
   });
-  try {
-    await started.start();
-  } catch (error) {
-    void window.showErrorMessage(
-      l10n.t(
-        'Dowel’s language server did not start ({0}). Install the extension again; if that does not help, the output says more.',
-        error instanceof Error ? error.message : String(error),
-      ),
-    );
-  }
+  await startServer(started);
 }
 
 export async function deactivate(): Promise<void> {

@@ -148,9 +148,26 @@ function shellOf(kind: Kind, script: string): string {
 <title>${titleOf(kind)}</title>
 </head>
 <body class="dowel-${kind}">
-<p id="empty" role="status" hidden></p>
+${kind === 'preview' ? '' : zoomBar()}<p id="empty" role="status" hidden></p>
 <div id="shown"></div>
 <script nonce="${nonce}">${script}</script>
 </body>
 </html>`;
+}
+
+/** Buttons for the size of a drawing; `value` is the key that does the same. */
+function zoomBar(): string {
+  const button = (key: string, label: string, words: string) =>
+    `<button value="${key}" title="${escaped(`${words} (${key})`)}" aria-label="${escaped(words)}">${label}</button>`;
+  const buttons = [
+    button('-', '−', l10n.t('Smaller')),
+    button('+', '+', l10n.t('Larger')),
+    button('1', '1:1', l10n.t('As drawn')),
+    button('0', escaped(l10n.t('Whole')), l10n.t('The whole drawing')),
+  ];
+  return `<div id="zoom" role="toolbar" aria-label="${escaped(l10n.t('Size of the drawing'))}" hidden>${buttons.join('')}</div>\n`;
+}
+
+function escaped(text: string): string {
+  return text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
 }

@@ -4,6 +4,7 @@
  */
 import type { ElementKey, FromPanel, ToPanel } from './messages.ts';
 import { PANEL_STYLE, styleAsThemed } from './style.ts';
+import { Zoom } from './zoom.ts';
 
 declare function acquireVsCodeApi(): { postMessage(message: FromPanel): void };
 
@@ -11,6 +12,9 @@ const editor = acquireVsCodeApi();
 const nonce = document.currentScript?.nonce ?? '';
 const shown = document.getElementById('shown')!;
 const empty = document.getElementById('empty')!;
+const bar = document.getElementById('zoom');
+/** A page has none: it is read as it is. */
+const zoom = bar ? new Zoom(bar, shown) : undefined;
 /** What is shown, as it came. */
 let markup = '';
 let keys: readonly ElementKey[] = [];
@@ -86,6 +90,7 @@ function replace(html: string): void {
     if (input instanceof HTMLInputElement) input.checked = true;
   }
   for (const [at, one] of [...shown.querySelectorAll('details')].entries()) one.open = open[at] ?? false;
+  zoom?.apply();
   window.scrollTo(...scrolled);
 }
 

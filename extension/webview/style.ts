@@ -26,9 +26,17 @@ export const PANEL_STYLE = `
 }
 .dowel-map, .dowel-chart {
   color: var(--vscode-editor-foreground); background: var(--vscode-editor-background);
-  font-family: var(--vscode-font-family); font-size: var(--vscode-font-size); padding: 1rem;
+  font-family: var(--vscode-font-family); font-size: var(--vscode-font-size); padding: 3rem 1rem 1rem;
 }
 body.dowel-preview { padding: 0; }
+#zoom:not([hidden]) { position: fixed; top: .5rem; right: 1rem; display: flex; gap: .25rem; z-index: 1; }
+#zoom button {
+  font: inherit; min-width: 2rem; padding: .15rem .5rem; cursor: pointer; border-radius: 2px;
+  color: var(--vscode-button-secondaryForeground); background: var(--vscode-button-secondaryBackground);
+  border: 1px solid var(--vscode-button-border, var(--vscode-contrastBorder, transparent));
+}
+#zoom button:hover { background: var(--vscode-button-secondaryHoverBackground); }
+#zoom button:focus-visible { outline: 2px solid var(--vscode-focusBorder); outline-offset: 1px; }
 #empty { padding: 1rem; color: var(--vscode-descriptionForeground); font-family: var(--vscode-font-family); }
 .dowel-map figure, .dowel-chart figure { margin: 0; }
 .dowel-map .scroll, .dowel-chart .scroll { overflow: auto; }
@@ -51,5 +59,6 @@ svg .dowel-here { color: var(--vscode-textLink-foreground); font-weight: bold; o
 .dowel-chart svg .dowel-here { outline-width: 1px; outline-offset: 0; }
 /* Over all marks. */
 body .dowel-place.dowel-place:focus-visible { outline: 2px solid var(--vscode-focusBorder); outline-offset: 2px; }
+body.dowel-chart .dowel-place.dowel-place:focus-visible { outline-offset: 0; }
 svg .dowel-place:hover { color: var(--vscode-textLink-activeForeground, var(--vscode-textLink-foreground)); }
 `;

@@ -1,5 +1,5 @@
 /** The manifest and what it names belong together: commands, sentences, files, the pattern of the command line's text. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { Deaths } from '../../extension/deaths.ts';
@@ -78,6 +78,17 @@ describe('the manifest', () => {
 
   it('is ready for translation', () => {
     expect(Object.keys(JSON.parse(read('l10n/bundle.l10n.json'))).sort()).toEqual(sentencesOf(FOLDER));
+  });
+});
+
+describe('the pictures of README', () => {
+  it('are there, each below 80 kB, and no others', () => {
+    const shown = [
+      ...readFileSync(join(FOLDER, '../README.md'), 'utf8').matchAll(/\]\(extension\/pictures\/([^)]+)\)/g),
+    ];
+    const names = readdirSync(join(FOLDER, 'pictures'));
+    expect(names.sort()).toEqual(shown.map(([, name]) => name!).sort());
+    for (const name of names) expect(statSync(join(FOLDER, 'pictures', name)).size).toBeLessThan(80 * 1024);
   });
 });
 

@@ -22,6 +22,7 @@ const COMMANDS = {
   map: 'Dowel: Show the Map of the Machine',
   chart: 'Dowel: Show the Chart of Stripping and Rebuilding',
 } as const;
+const TABS = { preview: /^Page: /, map: /^Map: /, chart: /^Chart: / } as const;
 const PANELS = ['preview', 'map', 'chart'] as const;
 type Kind = (typeof PANELS)[number];
 
@@ -43,6 +44,7 @@ describe('looks', () => {
     await bench.goToLine(38, 5);
     await bench.command(COMMANDS[kind]);
     const frame = await bench.panel(kind);
+    await bench.tab(TABS[kind]).waitFor();
     await frame.locator('.dowel-here').first().waitFor();
     return frame;
   }
@@ -87,6 +89,25 @@ describe('looks', () => {
       }
       expect(seen.size).toBeGreaterThan(1);
       await bench.shot(`looks-focus-${kind}`);
+    }
+  });
+
+  it('shows the whole of a drawing, by a key, and larger by a button', async () => {
+    for (const kind of ['map', 'chart'] as const) {
+      const frame = await show(kind);
+      const width = () =>
+        frame.evaluate<number>('document.querySelector("svg.dowel-drawing").getBoundingClientRect().width');
+      const natural = await width();
+      await frame.locator('.dowel-place[tabindex="0"]').focus();
+      await bench.page.keyboard.press('0');
+      const room = await frame.evaluate<number>('innerWidth');
+      await expect.poll(width).toBeLessThan(room);
+      await bench.shot(`looks-whole-${kind}`);
+      const small = await width();
+      await frame.locator('#zoom button', { hasText: '+' }).click();
+      await expect.poll(width).toBeGreaterThan(small);
+      await frame.locator('#zoom button', { hasText: '1:1' }).click();
+      await expect.poll(width).toBe(natural);
     }
   });
 });

@@ -6,11 +6,25 @@ import { startWorkbench, type Workbench } from './workbench.ts';
 describe('at work', () => {
   let bench: Workbench;
   beforeAll(async () => {
-    bench = await startWorkbench({ files: FILES });
-    await bench.open(JOB);
+    bench = await startWorkbench({ files: { ...FILES, 'notes.txt': 'Oil is in the red can.\n' } });
   });
   afterEach(({ task }) => (task.result?.state === 'fail' ? bench?.shot('failed-work') : undefined));
   afterAll(() => bench?.close());
+
+  it('does nothing before a Dowel file is opened', async () => {
+    await bench.open('notes.txt');
+    await bench.line('Oil is in the red can.').waitFor();
+    // Other extensions have been started by now; this one may not.
+    await bench.command('Developer: Show Running Extensions');
+    await bench.tab('Running Extensions').waitFor();
+    await bench.page.locator('.runtime-extensions-editor .monaco-list-row').first().waitFor();
+    await expect(
+      bench.page.locator('.runtime-extensions-editor', { hasText: 'Dowel' }).count(),
+    ).resolves.toBe(0);
+    expect(bench.languageServers()).toEqual([]);
+    await bench.open(JOB);
+    await expect.poll(() => bench.languageServers()).toHaveLength(1);
+  });
 
   it('marks what is wrong in the text, in the problem list and in the status line', () =>
     STEPS.marks(bench, 'work'));

@@ -166,6 +166,8 @@ export class Workbench {
   async show(title: string): Promise<void> {
     await this.page.locator('.tab', { hasText: title }).first().click();
     await this.tab(title).first().waitFor();
+    // Away from the tab, or its own words come over the text.
+    await this.page.mouse.move(300, 16);
   }
 
   get input(): Locator {
