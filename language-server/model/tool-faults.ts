@@ -124,6 +124,8 @@ class Use {
   private readonly verbs = new Set<string>();
   /** Some looking or measuring says not what with. */
   private looksSomehow = false;
+  /** Something is turned by an angle. */
+  private angles = false;
   private readonly words: Set<string>;
   private readonly model: Model;
 
@@ -139,6 +141,8 @@ class Use {
         this.verbs.add(verb);
       words.push(...survey.distinct('words', [], (one) => textsOf(one).flatMap(wordsOf)));
       this.looksSomehow ||= survey.distinct('looks', [], (one) => (looks(one) ? [true] : [])).length > 0;
+      this.angles ||=
+        survey.distinct('angles', [model], (one) => (byAngle(one, model) ? [true] : [])).length > 0;
     }
     this.words = new Set(words);
     // What locks or proves something is used where that is locked or proved.
@@ -156,6 +160,7 @@ class Use {
   uses(thing: Thing): boolean {
     const called = `${thing.name.replaceAll('-', ' ')} ${thing.title}`;
     if (this.named.has(thing)) return true;
+    if (ANGLE_TOOL.test(called)) return this.angles;
     const turning = [...TIGHTENS].some((verb) => this.verbs.has(verb));
     if (turning && (isTorqueTool(this.model, thing) || TURNS.test(called))) return true;
     if (this.model.locks[thing.first]!.length > 0 && (this.verbs.has('lock') || this.verbs.has('turn')))
@@ -181,8 +186,23 @@ function looks(statement: Statement): boolean {
   return !statement.tails.some((tail) => tail.tail === 'with' && tail.refs.length > 0);
 }
 
+/** It turns something whose plan has an angle, or speaks of one. */
+function byAngle(statement: Statement, model: Model): boolean {
+  if (textsOf(statement).some((text) => /°|degree/i.test(text))) return true;
+  if (statement.kind !== 'action' || !TIGHTENS.has(statement.verb)) return false;
+  const things = statement.objects.flatMap(({ name }) => model.byName.get(name.text) ?? []);
+  const held = things.flatMap(({ first, positions }) =>
+    Array.from({ length: Math.max(1, positions.length) }, (_, at) => model.heldBy[first + at] ?? []).flat(),
+  );
+  const turned = [...things, ...held.flatMap((item) => model.thingOf[item] ?? [])];
+  return turned.some(({ stages }) => stages.some(({ kind }) => kind === 'angle'));
+}
+
 /** Tools for turning fasteners, which no step has to name. */
-const TURNS = /spanner|wrench|socket|ratchet|driver|key|angle|extension|hand tools|tool ?kit|tool ?set/i;
+const TURNS = /spanner|wrench|socket|ratchet|driver|key|extension|hand tools|tool ?kit|tool ?set/i;
+
+/** What shows how far something is turned, and nothing else. */
+const ANGLE_TOOL = /\bangle (?:gauge|gage|meter|disc|dial|indicator)\b/i;
 
 const SMALL: ReadonlySet<string> = new Set([
   'the',

@@ -9,7 +9,8 @@ export const toolUnused: Check = {
   explanation: `
 A tool on the list that no step uses is either left over from an older text, or the step that needs it is missing. The checker looks for the
 tool in the steps and for its words in their sentences. Wrenches and other tools for turning count as used where something is tightened or
-loosened, locks where something is locked, gauges and testers where a step measures without naming with what.
+loosened, locks where something is locked, gauges and testers where a step measures without naming with what; an angle gauge only where
+something is turned by an angle.
 
 Take it off the list, or name it in the step that uses it.`,
   source: 'common practice, no source; an open rover manual lists a band saw that no step uses',

@@ -101,6 +101,24 @@ describe('tools', () => {
     expect(unused('do helper', 'tools drift')).toEqual([]);
   });
 
+  test('an angle gauge is for what is turned by an angle', () => {
+    const job = (plan: string) => `machine m "hub" {
+  part hub "hub" fixed
+  fastener nut "hub nut" holds hub  ${plan}
+  tool dial "angle gauge"
+}
+procedure p "Tighten" for m tools dial {
+  loosen nut
+  inspect hub
+  tighten nut
+}
+`;
+    const checks = (plan: string) =>
+      checkTexts({ 'a.dowel': job(plan) }).findings.map(({ check }) => check);
+    expect(checks('torque 60 N·m')).toContain('tool-unused');
+    expect(checks('plan { 60 N·m; 90° }')).not.toContain('tool-unused');
+  });
+
   test('what no step has to name counts as used', () => {
     expect(unused('tighten lid-bolts', 'tools wrench, spanner')).toEqual([]);
     expect(unused('clean bed', 'tools wrench')).toEqual(['wrench']);
