@@ -147,7 +147,7 @@ export class KeptWork {
       const all = new Set<string>();
       for (const header of procedure.headers)
         if (header.header === 'starts where' && header.ref) all.add(header.ref.name.text);
-      for (const name of namesAfterDo(procedure.body)) all.add(name);
+      for (const name of namesAfterDo(procedure)) all.add(name);
       names = [...all];
       this.used.set(procedure, names);
     }

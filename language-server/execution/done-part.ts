@@ -1,6 +1,5 @@
 /** A part of a procedure that was carried out: what it did, what it found, what that rests on, where it left off. */
 import type { Fact } from '../model/facts.ts';
-import type { Part } from '../model/row.ts';
 import type { Marks } from './flow.ts';
 import type { Journal } from './journal.ts';
 import type { Tracked } from './recorder.ts';
@@ -15,7 +14,6 @@ export interface Stand {
 
 /** A part that was carried out. */
 export interface Done {
-  part: Part;
   /** The number that its first step has, or would have, and that of its last. */
   readonly first: number;
   readonly last: number;

@@ -29,6 +29,11 @@ export class Edit {
     return this.is === this.was || alike(this.is, this.was);
   }
 
+  /** Only who looks up a step that changed can come out otherwise. */
+  get isNarrow(): boolean {
+    return this.differences.none && this.names.size === 0;
+  }
+
   /** The part may come out otherwise. */
   touches({ uses, reads, items, maps, journal }: Done): boolean {
     return (

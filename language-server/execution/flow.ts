@@ -10,7 +10,7 @@ import { mirror } from '../model/mirror.ts';
 import type { Thing } from '../model/model.ts';
 import type { LoadedFile } from '../model/names.ts';
 import { findProcedure, nearest, sameButForNumber } from '../model/names.ts';
-import type { Part } from '../model/row.ts';
+import { type Part, tasksOf } from '../model/row.ts';
 import type { Place } from '../report/finding.ts';
 import { perform } from './actions/perform.ts';
 import { bit, FITTED, NO } from './aspects.ts';
@@ -570,20 +570,4 @@ export class Flow {
     const near = this.near.get(name);
     return near === undefined ? undefined : byName.get(near);
   }
-}
-
-/** The named tasks of a procedure, however deep they stand. */
-export function tasksOf(procedure: Procedure): Map<string, Task> {
-  const tasks = new Map<string, Task>();
-  const walk = (statements: readonly Statement[]) => {
-    for (const statement of statements) {
-      if (statement.kind === 'task') {
-        if (statement.name) tasks.set(statement.name.text, statement);
-        walk(statement.body?.statements ?? []);
-      } else if (statement.kind === 'step' || statement.kind === 'hold')
-        walk(statement.body?.statements ?? []);
-    }
-  };
-  walk(procedure.body?.statements ?? []);
-  return tasks;
 }

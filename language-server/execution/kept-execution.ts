@@ -10,14 +10,13 @@ import type { Procedure, Task } from '../../grammar/syntax/tree.ts';
 import type { Fact } from '../model/facts.ts';
 import type { Model } from '../model/model.ts';
 import type { LoadedFile } from '../model/names.ts';
-import { changedTasks, isSamePart, meets, type Part, rowOf, usesOf } from '../model/row.ts';
+import { changedTasks, isSamePart, layoutOf, meets, type Part, tasksOf, usesOf } from '../model/row.ts';
 import type { House } from '../project/project.ts';
 import { curingTimes } from './actions/curing.ts';
 import type { Cases } from './cases.ts';
 import { type Done, lastOf, type Stand } from './done-part.ts';
 import { Edit } from './edit.ts';
 import { finish, type MoreWatchers, type Started, start } from './execute.ts';
-import { tasksOf } from './flow.ts';
 import { Journal } from './journal.ts';
 import { alike, copied } from './memory.ts';
 import { Recorder } from './recorder.ts';
@@ -75,8 +74,13 @@ export class KeptExecution {
   private procedure: Procedure;
   private tasks: ReadonlyMap<string, Task>;
   private done: Done[] = [];
+  /** The part of each. */
+  private row: readonly Part[] = [];
+  /** Those that looked up earlier steps. */
+  private readonly looking = new Set<Done>();
   /** Parts whose effect is in the state. */
   private cursor = 0;
+  private found: Fact[] | undefined;
   private end: End = { facts: NO_FACTS, reads: NONE_READ };
 
   /** Carries out the whole procedure; it must use no other one. */
@@ -92,9 +96,11 @@ export class KeptExecution {
     this.tasks = tasksOf(procedure);
     this.usable = run.watchers.every((watcher) => watcher.recall !== undefined);
     this.beginning = this.stand();
-    const row = rowOf(procedure);
+    const row = layoutOf(procedure).parts;
+    this.row = row;
     for (const [index, part] of row.entries())
       this.done.push(this.carryOut(part, GAP * (index + 1), this.standBefore(index)));
+    for (const one of this.done) this.note(one);
     this.cursor = row.length;
     this.finish();
     this.gather();
@@ -112,7 +118,7 @@ export class KeptExecution {
     this.usable = false;
     if (!hasSameHead(this.procedure, procedure)) return false;
     this.executed = 0;
-    const row = rowOf(procedure);
+    const row = layoutOf(procedure).parts;
     const tasks = tasksOf(procedure);
     const changed = changedTasks(this.tasks, tasks);
     this.procedure = procedure;
@@ -128,19 +134,24 @@ export class KeptExecution {
 
   private follow(row: readonly Part[], changedNames: ReadonlySet<string>): boolean {
     const { done } = this;
+    const { row: old } = this;
+    const isSame = (a: Part, b: Part) => a === b || isSamePart(a, b);
     let from = 0;
-    const least = Math.min(row.length, done.length);
-    while (from < least && isSamePart(row[from]!, done[from]!.part)) from++;
+    const least = Math.min(row.length, old.length);
+    while (from < least && isSame(row[from]!, old[from]!)) from++;
     let back = 0;
-    while (back < least - from && isSamePart(row[row.length - 1 - back]!, done[done.length - 1 - back]!.part))
-      back++;
+    while (back < least - from && isSame(row[row.length - 1 - back]!, old[old.length - 1 - back]!)) back++;
     const replaced = done.slice(from, done.length - back);
     const edit = new Edit(this.started, changedNames, replaced.at(-1)?.after ?? this.standBefore(from));
     if (row.length !== from + back || replaced.length > 0) this.moveTo(from);
     const fresh = this.carryOutFresh(row.slice(from, row.length - back), replaced, from, back);
     if (!fresh) return false;
-    this.done = [...done.slice(0, from), ...fresh, ...done.slice(done.length - back)];
-    for (const [index, part] of row.entries()) this.done[index]!.part = part;
+    if (fresh.length === replaced.length)
+      for (const [index, one] of fresh.entries()) done[from + index] = one;
+    else this.done = [...done.slice(0, from), ...fresh, ...done.slice(done.length - back)];
+    for (const one of replaced) this.forget(one);
+    for (const one of fresh) this.note(one);
+    this.row = row;
     if (!edit.replace(replaced, fresh, this.standBefore(from + fresh.length))) return false;
     if (!this.goOn(edit, from + fresh.length)) return false;
     if (edit.other || !edit.stands || !edit.differences.none || meets(this.end.reads, edit.changed)) {
@@ -156,7 +167,7 @@ export class KeptExecution {
     from: number,
     back: number,
   ): Done[] | undefined {
-    const numbers = new Map(replaced.map(({ part, first }) => [part.statement, first]));
+    const numbers = new Map(replaced.map(({ first }, index) => [this.row[from + index]!.statement, first]));
     const limit = back > 0 ? this.done[this.done.length - back]!.first : Number.POSITIVE_INFINITY;
     // One for one: an action in which something is typed.
     const paired = parts.length === replaced.length;
@@ -192,21 +203,44 @@ export class KeptExecution {
     const { done } = this;
     for (let index = from; index < done.length; index++) {
       if (edit.stands) {
-        while (index < done.length && !edit.touches(done[index]!)) index++;
+        index = this.next(edit, index);
         if (index === done.length) return true;
         this.moveTo(index);
       }
       const before = done[index]!;
-      const again = this.carryOut(before.part, before.first, this.standBefore(index));
+      const again = this.carryOut(this.row[index]!, before.first, this.standBefore(index));
       this.cursor = index + 1;
       const next = done[index + 1];
       if (next && lastOf(again) >= next.first) return false;
       for (let number = again.last + 1; number <= before.last; number++)
         this.started.run.steps.forget(number);
       this.done[index] = again;
+      this.forget(before);
+      this.note(again);
       if (!edit.replace([before], [again], again.after)) return false;
     }
     return true;
+  }
+
+  /** The next part that may come out otherwise. */
+  private next(edit: Edit, from: number): number {
+    const { done } = this;
+    if (edit.isNarrow && ![...this.looking].some((one) => meets(one.reads, edit.changed))) return done.length;
+    let index = from;
+    while (index < done.length && !edit.touches(done[index]!)) index++;
+    return index;
+  }
+
+  private note(one: Done): void {
+    if (one.reads.size > 0) this.looking.add(one);
+    if (one.facts.length > 0) this.found = undefined;
+    this.followed += one.followed;
+  }
+
+  private forget(one: Done): void {
+    this.looking.delete(one);
+    this.followed -= one.followed;
+    if (one.facts.length > 0) this.found = undefined;
   }
 
   private withinLimits(): boolean {
@@ -245,7 +279,6 @@ export class KeptExecution {
     const steps: StepRef[] = [];
     for (let number = first; number <= last; number++) steps.push(run.steps.at(number)!);
     const one: Done = {
-      part,
       first,
       last,
       steps: steps.length > 0 ? steps : NO_STEPS,
@@ -323,7 +356,7 @@ export class KeptExecution {
     const reads = new Set<number>();
     recorder.begin();
     run.facts.length = 0;
-    for (const { facts } of this.done) run.facts.push(...facts);
+    for (const fact of this.foundInSteps()) run.facts.push(fact);
     const count = run.facts.length;
     run.steps.last = this.done.findLast(({ steps }) => steps.length > 0)?.last ?? -1;
     const steps: (readonly [number, StepRef])[] = [];
@@ -342,15 +375,16 @@ export class KeptExecution {
   }
 
   private gather(): void {
-    const facts: Fact[] = [];
-    let followed = 0;
-    for (const one of this.done) {
-      if (one.facts.length > 0) facts.push(...one.facts);
-      followed += one.followed;
+    this.facts = [...this.foundInSteps(), ...this.end.facts];
+  }
+
+  /** What the parts found, in their order. */
+  private foundInSteps(): readonly Fact[] {
+    if (!this.found) {
+      this.found = [];
+      for (const { facts } of this.done) if (facts.length > 0) this.found.push(...facts);
     }
-    facts.push(...this.end.facts);
-    this.facts = facts;
-    this.followed = followed;
+    return this.found;
   }
 }
 

@@ -16,12 +16,12 @@ import type {
   Task,
   Text,
 } from '../../grammar/syntax/tree.ts';
-import { tasksOf } from '../execution/flow.ts';
 import { itemsOf } from '../model/build.ts';
 import { visited } from '../model/flow-walk.ts';
 import { mirror } from '../model/mirror.ts';
 import type { Model } from '../model/model.ts';
 import { findProcedure, type LoadedFile } from '../model/names.ts';
+import { tasksOf } from '../model/row.ts';
 import { type Edit, inPlaceOf, spliced } from './write-out-edits.ts';
 
 export interface Found {

@@ -31,6 +31,7 @@ import {
   unknownName,
   unknownValue,
 } from './names.ts';
+import { layoutOf } from './row.ts';
 import { stateFaults } from './state-words.ts';
 import type { Survey } from './survey.ts';
 import { useCycles } from './use-cycles.ts';
@@ -196,7 +197,8 @@ class Resolver {
           break;
       }
     }
-    this.declareTasks(procedure.body);
+    // Tasks may be named before they are written: `do` and `reverse` look ahead.
+    for (const { name } of layoutOf(procedure).tasks) if (name) this.declare(name, 'task');
   }
 
   private end(procedure: Procedure): void {
@@ -208,16 +210,6 @@ class Resolver {
         at: local.at,
         words: { name: local.name, what: local.what },
       });
-    }
-  }
-
-  /** Tasks may be named before they are written: `do` and `reverse` look ahead. */
-  private declareTasks(block: Block | undefined): void {
-    for (const statement of block?.statements ?? []) {
-      if (statement.kind === 'task') {
-        if (statement.name) this.declare(statement.name, 'task');
-        this.declareTasks(statement.body);
-      } else if (statement.kind === 'step' || statement.kind === 'hold') this.declareTasks(statement.body);
     }
   }
 

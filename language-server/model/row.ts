@@ -10,23 +10,56 @@ export interface Part {
   statement: Statement;
 }
 
-export function rowOf(procedure: Procedure): Part[] {
-  const row: Part[] = [];
-  lay(procedure.body, row);
-  return row;
+/** A procedure, a task, a step or a hold laid out. */
+export interface Layout {
+  readonly parts: readonly Part[];
+  /** Tasks with a name, in reading order, those in branches not among them. */
+  readonly tasks: readonly Task[];
+  readonly names: Names;
 }
 
-function lay(block: Block | undefined, row: Part[]): void {
-  for (const statement of block?.statements ?? []) {
-    if (statement.kind === 'task') {
-      row.push({ kind: 'enter', statement });
-      lay(statement.body, row);
-      row.push({ kind: 'leave', statement });
-    } else if (statement.kind === 'step' || statement.kind === 'hold') {
-      row.push({ kind: 'open', statement });
-      lay(statement.body, row);
-    } else row.push({ kind: 'do', statement });
+export type Owner = Procedure | Extract<Statement, { kind: 'task' | 'step' | 'hold' }>;
+
+const layouts = new WeakMap<Owner, Layout>();
+
+/** Kept for as long as the node is the same, and so is what stands in it. */
+export function layoutOf(owner: Owner): Layout {
+  let layout = layouts.get(owner);
+  if (!layout) {
+    layout = layOut(owner);
+    layouts.set(owner, layout);
   }
+  return layout;
+}
+
+function layOut(owner: Owner): Layout {
+  const parts: Part[] = [];
+  const tasks: Task[] = [];
+  const names = new GatheredNames();
+  if (owner.kind === 'task') {
+    parts.push({ kind: 'enter', statement: owner });
+    if (owner.name) tasks.push(owner);
+  } else if (owner.kind !== 'procedure') parts.push({ kind: 'open', statement: owner });
+  for (const statement of owner.body?.statements ?? []) {
+    if (statement.kind === 'task' || statement.kind === 'step' || statement.kind === 'hold') {
+      const inner = layoutOf(statement);
+      for (const part of inner.parts) parts.push(part);
+      tasks.push(...inner.tasks);
+      names.add(inner.names);
+    } else {
+      parts.push({ kind: 'do', statement });
+      names.add(namesOf(statement));
+    }
+  }
+  if (owner.kind === 'task') parts.push({ kind: 'leave', statement: owner });
+  return { parts, tasks, names: names.all };
+}
+
+/** The named tasks of a procedure, however deep they stand. */
+export function tasksOf(procedure: Procedure): Map<string, Task> {
+  const tasks = new Map<string, Task>();
+  for (const task of layoutOf(procedure).tasks) if (task.name) tasks.set(task.name.text, task);
+  return tasks;
 }
 
 /** Carrying out one is carrying out the other. */
@@ -34,15 +67,30 @@ export function isSamePart(a: Part, b: Part): boolean {
   return a.kind === b.kind && (a.kind !== 'do' || a.statement === b.statement);
 }
 
-/** The names after `do` in a block, however deep they stand. */
-export function namesAfterDo(block: Block | undefined): ReadonlySet<string> {
-  return namesIn([block]).done;
+/** The names after `do` in a procedure, however deep they stand. */
+export function namesAfterDo(procedure: Procedure): ReadonlySet<string> {
+  return layoutOf(procedure).names.done;
 }
 
 /** Names in statements, however deep they stand: all that are carried out in place, and those after `do` alone. */
-interface Names {
-  all: ReadonlySet<string>;
-  done: ReadonlySet<string>;
+export interface Names {
+  readonly all: ReadonlySet<string>;
+  readonly done: ReadonlySet<string>;
+}
+
+class GatheredNames {
+  private names: { all: Set<string>; done: Set<string> } | undefined;
+
+  add({ all, done }: Names): void {
+    if (all.size === 0) return;
+    this.names ??= { all: new Set(), done: new Set() };
+    for (const name of all) this.names.all.add(name);
+    for (const name of done) this.names.done.add(name);
+  }
+
+  get all(): Names {
+    return this.names ?? NO_NAMES;
+  }
 }
 
 const NO_NAMES: Names = { all: new Set(), done: new Set() };
@@ -67,6 +115,7 @@ function namesOf(statement: Statement): Names {
     case 'task':
     case 'step':
     case 'hold':
+      return layoutOf(statement).names;
     case 'for each':
       return kept(statement, () => namesIn([statement.body]));
     case 'when':
@@ -88,16 +137,9 @@ function kept(statement: Statement, work: () => Names): Names {
 }
 
 function namesIn(blocks: readonly (Block | undefined)[]): Names {
-  let names: { all: Set<string>; done: Set<string> } | undefined;
-  for (const block of blocks)
-    for (const statement of block?.statements ?? []) {
-      const inside = namesOf(statement);
-      if (inside.all.size === 0) continue;
-      names ??= { all: new Set(), done: new Set() };
-      for (const name of inside.all) names.all.add(name);
-      for (const name of inside.done) names.done.add(name);
-    }
-  return names ?? NO_NAMES;
+  const names = new GatheredNames();
+  for (const block of blocks) for (const statement of block?.statements ?? []) names.add(namesOf(statement));
+  return names.all;
 }
 
 /** The names of tasks that are not what they were, or use one that is not. */

@@ -1,6 +1,6 @@
 /**
- * What the statements of a procedure show one by one, asked once for as long as they are the same. A procedure is laid
- * out in a row (row.ts) and the row is cut into chunks where the place of a statement says so, so that an edit changes
+ * What the statements of a procedure show one by one, asked once for as long as they are the same. A procedure is gone
+ * through in reading order and cut into chunks where the place of a statement says so, so that an edit changes
  * one or two of them. Each chunk keeps the answers that it gave.
  *
  * An answer may rest on the statement, on what stands inside it, and on the `basis` that is given with the question:
@@ -8,7 +8,7 @@
  */
 import type { Procedure, Statement } from '../../grammar/syntax/tree.ts';
 import { bodiesOf } from './flow-walk.ts';
-import { type Part, rowOf } from './row.ts';
+import type { Owner, Part } from './row.ts';
 
 /** A question about one statement; `Result`s of all are gathered in the order of the row. */
 export type Ask<Result> = (statement: Statement) => readonly Result[];
@@ -29,33 +29,48 @@ const MOST_LENGTH = 128;
 
 export class Surveys {
   /** By the statement that it begins with. */
-  private readonly chunks = new WeakMap<Statement, Chunk>();
-  private readonly rows = new WeakMap<Procedure, Chunk[]>();
+  private readonly chunks = new WeakMap<object, Chunk>();
+  private readonly lists = new WeakMap<Owner, readonly Chunk[]>();
 
   /** The procedure as it stands now. */
   of(procedure: Procedure): Survey {
-    let chunks = this.rows.get(procedure);
-    if (!chunks) {
-      chunks = this.cut(rowOf(procedure));
-      this.rows.set(procedure, chunks);
-    }
-    return new Survey(procedure, chunks);
+    return new Survey(procedure, this.list(procedure));
   }
 
-  private cut(row: readonly Part[]): Chunk[] {
-    const chunks: Chunk[] = [];
-    let from = 0;
-    for (let index = 1; index <= row.length; index++) {
-      const part = row[index];
-      if (part && !(begins(part) || index - from >= MOST_LENGTH)) continue;
-      if (index > from) chunks.push(this.chunk(row.slice(from, index)));
-      from = index;
+  private list(owner: Owner): readonly Chunk[] {
+    let list = this.lists.get(owner);
+    if (!list) {
+      list = this.cut(owner);
+      this.lists.set(owner, list);
     }
+    return list;
+  }
+
+  private cut(owner: Owner): Chunk[] {
+    const chunks: Chunk[] = [];
+    let parts: Part[] = [];
+    const end = () => {
+      if (parts.length > 0) chunks.push(this.chunk(parts));
+      parts = [];
+    };
+    if (owner.kind !== 'procedure') parts.push({ kind: 'open', statement: owner });
+    for (const statement of owner.body?.statements ?? []) {
+      if (statement.kind === 'task' || statement.kind === 'step' || statement.kind === 'hold') {
+        end();
+        for (const chunk of this.list(statement)) chunks.push(chunk);
+        continue;
+      }
+      if (parts.length >= MOST_LENGTH || begins(statement)) end();
+      parts.push({ kind: 'do', statement });
+    }
+    end();
     return chunks;
   }
 
   private chunk(parts: readonly Part[]): Chunk {
-    const first = parts[0]!.statement;
+    // A task that is edited is another one; its name and title mostly are not.
+    const [{ kind, statement }] = parts as [Part];
+    const first = kind === 'do' ? statement : (headOf(statement) ?? statement);
     const known = this.chunks.get(first);
     if (known && isSame(known.parts, parts)) return known;
     const chunk = { parts, kept: new Map<string, Kept>() };
@@ -64,8 +79,13 @@ export class Surveys {
   }
 }
 
-function begins({ kind, statement }: Part): boolean {
-  if (kind !== 'do') return false;
+/** Of a task, step or hold: what is the same object for as long as its head is the same. */
+function headOf(statement: Statement): object | undefined {
+  if ('title' in statement && statement.title) return statement.title;
+  return 'text' in statement ? statement.text : undefined;
+}
+
+function begins(statement: Statement): boolean {
   // Places of lines that stay are the same numbers.
   return (Math.imul(statement.start, 0x9e3779b1) >>> 8) % USUAL_LENGTH === 0;
 }
@@ -77,7 +97,7 @@ function isSame(a: readonly Part[], b: readonly Part[]): boolean {
 /** What a task or step shows by itself is its head. */
 function showsTheSame(a: Part, b: Part): boolean {
   if (a.kind !== b.kind) return false;
-  if (a.statement === b.statement || a.kind === 'leave') return true;
+  if (a.statement === b.statement) return true;
   if (a.kind === 'do' || a.statement.kind !== b.statement.kind) return false;
   const head = ({ statement }: Part) => [
     statement.start,
@@ -108,9 +128,7 @@ export class Survey {
 
   /** The same, where a branch, a repeat or an action is asked as a whole: what stands in it is not asked again. */
   wholes<Result>(what: string, basis: readonly unknown[], ask: Ask<Result>): Result[] {
-    return this.gather(what, basis, (parts) =>
-      parts.flatMap(({ kind, statement }) => (kind === 'leave' ? [] : ask(statement))),
-    );
+    return this.gather(what, basis, (parts) => parts.flatMap(({ statement }) => ask(statement)));
   }
 
   /** The same as `each`, every answer of a chunk once. */
@@ -124,9 +142,7 @@ export class Survey {
     basis: readonly unknown[],
     ask: (statements: readonly Statement[]) => Result,
   ): Result[] {
-    return this.gather(what, basis, (parts) => [
-      ask(parts.flatMap(({ kind, statement }) => (kind === 'leave' ? [] : [statement]))),
-    ]);
+    return this.gather(what, basis, (parts) => [ask(parts.map(({ statement }) => statement))]);
   }
 
   private gather<Result>(
@@ -151,7 +167,6 @@ export class Survey {
 const NOTHING: readonly unknown[] = [];
 
 function answersOf<Result>({ kind, statement }: Part, ask: Ask<Result>): readonly Result[] {
-  if (kind === 'leave') return [];
   if (kind !== 'do') return ask(statement);
   const bodies = bodiesOf(statement);
   if (bodies.length === 0) return ask(statement);

@@ -77,7 +77,7 @@ function usedProcedures(procedure: Procedure, visible: readonly LoadedFile[]): P
   const result: Procedure[] = [];
   const work = [procedure];
   for (const one of work) {
-    for (const name of namesAfterDo(one.body)) {
+    for (const name of namesAfterDo(one)) {
       const found = findProcedure(visible, name)?.procedure;
       if (!found || result.includes(found)) continue;
       result.push(found);

@@ -12,7 +12,7 @@ interface Node {
 
 /** A fact at each `do` of the procedure from which the way leads back to what it stands in. */
 export function useCycles(procedure: Procedure, file: LoadedFile, visible: readonly LoadedFile[]): Fact[] {
-  if (namesAfterDo(procedure.body).size === 0) return [];
+  if (namesAfterDo(procedure).size === 0) return [];
   const facts: Fact[] = [];
   for (const { ref, within } of usesOf(procedure.body, [procedure])) {
     if (!ref) continue;
