@@ -126,7 +126,7 @@ test('two runs at once do no harm', async () => {
 test('where results cannot be kept, that is said and the report is whole', () => {
   const folder = folderWith({ 'a.dowel': RIGHT, kept: 'a file' });
   const run = dowel(['check', 'a.dowel', '--cache', 'kept'], { cwd: folder });
-  expect(run.out).toBe('No findings; 1 file checked.\n');
+  expect(run.out).toMatch(/^No findings; 1 file checked\.\n/);
   expect(run.err).toMatch(/^dowel: cannot keep results in kept: .*\.\n$/);
   expect(run.code).toBe(0);
 });
@@ -177,12 +177,12 @@ test('--changed-since looks at what changed and at what uses it', () => {
   );
   mkdirSync(join(folder, 'more'));
   writeFileSync(join(folder, 'more/new.dowel'), RIGHT);
-  expect(run().out).toMatch(/ 2 files checked\.\n$/);
+  expect(run().out).toMatch(/ 2 files checked\.\n/);
   writeFileSync(
     join(folder, 'machine.dowel'),
     `${readFileSync(join(folder, 'machine.dowel'), 'utf8')}// new\n`,
   );
-  expect(run().out).toMatch(new RegExp(` ${COUNT + 2} files checked\\.\\n$`));
+  expect(run().out).toMatch(new RegExp(` ${COUNT + 2} files checked\\.\\n`));
   const wrong = dowel(['check', '.', '--changed-since', 'no-such'], { cwd: folder });
   expect(wrong.code).toBe(2);
   expect(wrong.err).toContain('git knows no revision no-such here');
@@ -203,7 +203,7 @@ test('--watch checks again when a file changes, and ends when told', async () =>
   child.stdout.setEncoding('utf8').on('data', (piece: string) => {
     out += piece;
   });
-  await until(/No findings; 1 file checked\.\nWaiting/);
+  await until(/No findings; 1 file checked\.\n[\s\S]*Waiting/);
   writeFileSync(join(folder, 'a.dowel'), WRONG);
   await until(/still-held[\s\S]*Waiting/);
   child.kill('SIGINT');
