@@ -54,27 +54,47 @@ export function checkEach(
   house?: House,
   done?: () => void,
 ): FileChecked[] {
-  const found: FileChecked[] = [];
-  for (const [agreed, files] of byHouse(host, paths, house)) {
-    const loader = new Loader(host, agreed?.ruleFiles);
-    const checker = new ProjectCheck(loader, new Map(), agreed);
-    for (const path of files) {
-      const file = loader.load(path);
-      if (!file) continue;
-      const { statements } = checker;
-      checker.file(file);
-      found.push({
-        path,
-        findings: checker.findings.splice(0),
-        waived: checker.waived.splice(0),
-        statements: checker.statements - statements,
-        rules: checker.uses.splice(0),
-        uses: readFor(host, loader.visible(file), agreed),
-      });
-      done?.();
+  return eachChecker(host, house)(paths, done);
+}
+
+/**
+ * The same for files that come in turns: what several of them use (a machine and its model) is read and made once. A file
+ * that no other has used so far is let go when it has been checked, so that a large folder takes little room.
+ */
+export function eachChecker(
+  host: SourceHost,
+  house?: House,
+): (paths: readonly string[], done?: () => void) => FileChecked[] {
+  const checkers = new Map<House | undefined, { loader: Loader; checker: ProjectCheck }>();
+  return (paths, done) => {
+    const found: FileChecked[] = [];
+    for (const [agreed, files] of byHouse(host, paths, house)) {
+      let known = checkers.get(agreed);
+      if (!known) {
+        const loader = new Loader(host, agreed?.ruleFiles);
+        known = { loader, checker: new ProjectCheck(loader, new Map(), agreed) };
+        checkers.set(agreed, known);
+      }
+      const { loader, checker } = known;
+      for (const path of files) {
+        const file = loader.load(path);
+        if (!file) continue;
+        const { statements } = checker;
+        checker.file(file);
+        found.push({
+          path,
+          findings: checker.findings.splice(0),
+          waived: checker.waived.splice(0),
+          statements: checker.statements - statements,
+          rules: checker.uses.splice(0),
+          uses: readFor(host, loader.visible(file), agreed),
+        });
+        if (loader.letGo(file)) checker.letGo(file);
+        done?.();
+      }
     }
-  }
-  return found;
+    return found;
+  };
 }
 
 /** The result for all files, and what only all together show. `paths`: what was asked for. */
@@ -187,6 +207,8 @@ export class ProjectCheck {
 
   file(file: LoadedFile): void {
     const before = this.findings.length;
+    // What other files took of a machine's share of work is nothing to this one.
+    if (!this.kept) for (const work of this.shared.values()) work.followed = 0;
     this.asked.clear();
     this.spoken.clear();
     this.whole(file);
@@ -196,6 +218,18 @@ export class ProjectCheck {
     this.say(sorted.facts);
     this.checked.add(file.path);
     for (const model of this.asked) this.uses.push(...ruleUses(model));
+  }
+
+  /** Nothing is asked any more of a file that was checked. */
+  letGo(file: LoadedFile): void {
+    for (const key of [file, ...file.machines]) {
+      const made = this.models.get(key);
+      if (!made) continue;
+      this.models.delete(key);
+      this.shared.delete(made.model);
+      this.asked.delete(made.model);
+      this.spoken.delete(made.model);
+    }
   }
 
   /** What only all files together show: rules that apply to none of their machines. */

@@ -71,7 +71,8 @@ export async function checkFiles(
 
 /** Takes runs of files until none is left. */
 export async function taken(order: Order, texts: Disk, tell?: () => void): Promise<FileChecked[]> {
-  const { checkEach } = await import('../checks/check-project.ts');
+  const { eachChecker } = await import('../checks/check-project.ts');
+  const check = eachChecker(texts);
   const counters = new Int32Array(order.counters);
   const found: FileChecked[] = [];
   for (;;) {
@@ -79,7 +80,7 @@ export async function taken(order: Order, texts: Disk, tell?: () => void): Promi
     const run = order.files.slice(from, from + RUN);
     if (run.length === 0) return found;
     found.push(
-      ...checkEach(texts, run, undefined, () => {
+      ...check(run, () => {
         Atomics.add(counters, 1, 1);
         tell?.();
       }),

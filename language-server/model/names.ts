@@ -21,6 +21,8 @@ export interface LoadedFile extends Source {
 export class Loader {
   private readonly loaded = new Map<string, LoadedFile>();
   private readonly visibleFrom = new Map<LoadedFile, LoadedFile[]>();
+  /** Files that another one uses, or that all are taken to use. */
+  private readonly used = new Set<LoadedFile>();
   private readonly host: SourceHost;
   private readonly everywhere: readonly string[];
 
@@ -43,9 +45,23 @@ export class Loader {
     const file = loadedFile({ path, text, written: text, parsed });
     this.loaded.set(path, file);
     linkUses(file, { resolve: (from, target) => this.host.resolve(from, target) }, (target) =>
-      this.load(target),
+      this.loadUsed(target),
     );
     return file;
+  }
+
+  private loadUsed(path: string): LoadedFile | undefined {
+    const file = this.load(path);
+    if (file) this.used.add(file);
+    return file;
+  }
+
+  /** Forgets a file that no other one uses; false where one does. It is read again where it is asked for again. */
+  letGo(file: LoadedFile): boolean {
+    if (this.used.has(file)) return false;
+    this.loaded.delete(file.path);
+    this.visibleFrom.delete(file);
+    return true;
   }
 
   /** The file and everything it uses, directly or through others, nearest first. */
@@ -54,7 +70,7 @@ export class Loader {
     if (known) return known;
     const result = visibleFrom(
       file,
-      this.everywhere.flatMap((path) => this.load(path) ?? []),
+      this.everywhere.flatMap((path) => this.loadUsed(path) ?? []),
     );
     this.visibleFrom.set(file, result);
     return result;

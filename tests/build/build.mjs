@@ -27,6 +27,8 @@ const shared = {
   charset: 'ascii',
   legalComments: 'none',
   logLevel: 'warning',
+  // Left alone, they are made once; esbuild would make them anew wherever they are used.
+  supported: { 'regexp-unicode-property-escapes': true },
   plugins: [{ name: 'lazy', setup: lazily }],
   define: {
     'import.meta.dirname': '__dirname',
@@ -66,7 +68,7 @@ for (let next = take(waiting); next !== undefined; next = take(waiting)) {
     entryPoints: [file],
     outfile: join(parts, `${name}.cjs`),
     // `import()` becomes a promise of `require`, which start.ts answers.
-    supported: { 'dynamic-import': false },
+    supported: { ...shared.supported, 'dynamic-import': false },
     plugins: [...shared.plugins, { name: 'parts', setup }],
   });
 }
