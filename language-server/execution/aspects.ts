@@ -30,9 +30,31 @@ export const ASPECTS = [
 ] as const;
 export type Aspect = (typeof ASPECTS)[number];
 
-export const ASPECT: Readonly<Record<Aspect, number>> = Object.fromEntries(
-  ASPECTS.map((name, index) => [name, index]),
-) as Record<Aspect, number>;
+/** The number of each, written out: V8 looks a name up sooner in an object that it has seen being written. */
+export const ASPECT: Readonly<Record<Aspect, number>> = {
+  place: 0,
+  fresh: 1,
+  parted: 2,
+  lost: 3,
+  marked: 4,
+  supported: 5,
+  secured: 6,
+  moved: 7,
+  lock: 8,
+  fluid: 9,
+  pressure: 10,
+  heat: 11,
+  live: 12,
+  proved: 13,
+  bled: 14,
+  bypass: 15,
+  feel: 16,
+  rescued: 17,
+  yielded: 18,
+  coated: 19,
+  oiled: 20,
+  curing: 21,
+};
 
 /** `place` of a part, seal, control or isolator. */
 export const FITTED = 0;
@@ -73,7 +95,12 @@ export const WENT_IN_BARE = 2;
 export const HAS_BEEN_OFF = 1;
 export const THROWN_AWAY = 2;
 
-export const bit = (...values: number[]): number => values.reduce((mask, value) => mask | (1 << value), 0);
+export function bit(...values: number[]): number {
+  let mask = 0;
+  for (const value of values) mask |= 1 << value;
+  return mask;
+}
+
 /** Every value but these. */
 export const not = (...values: number[]): number => ~bit(...values);
 

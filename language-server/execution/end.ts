@@ -50,7 +50,7 @@ export function atTheEnd(run: Run, ending: Ending): void {
 }
 
 function endOf(run: Run, thing: Thing, item: number, ending: Ending): void {
-  const claimed = (aspect: Aspect) => ending.claimed.has(`${aspect} ${item}`);
+  const claimed = (aspect: Aspect) => ending.claimed.size > 0 && ending.claimed.has(`${aspect} ${item}`);
   const left = (check: string, aspect: Aspect, mask: number, within = run.within) => {
     if (claimed(aspect) || within === NONE) return;
     for (const entry of run.entries(aspect, item, within)) {

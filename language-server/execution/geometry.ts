@@ -2,7 +2,7 @@
  * What moves with what, and what holds it to the rest: the questions of grammar/STATE.md under "Seats,
  * assemblies and what crosses", answered for all cases at once. Reads the state, never changes it.
  */
-import { GROUND } from '../model/model.ts';
+import { GROUND, type Thing } from '../model/model.ts';
 import { bit, FITTED, GONE, inPlace, not, PLACED, TRIAL } from './aspects.ts';
 import { type CaseSet, NONE } from './cases.ts';
 import type { Run } from './run.ts';
@@ -91,14 +91,7 @@ export function roots(run: Run, item: number, within: CaseSet, seated = false, d
   const existing = cases.and(within, thing.exists);
   if (existing === NONE) return [];
   const result: Root[] = [];
-  if (
-    thing.type !== 'part' &&
-    thing.type !== 'seal' &&
-    thing.type !== 'control' &&
-    thing.type !== 'isolator'
-  ) {
-    return [{ root: GROUND, cases: existing }];
-  }
+  if (!sits(thing)) return [{ root: GROUND, cases: existing }];
   const off = run.where('place', item, seated ? ~bit(FITTED, TRIAL) : ~PLACED, existing);
   if (off !== NONE) result.push({ root: item, cases: off });
   let rest = cases.minus(existing, off);
@@ -112,6 +105,28 @@ export function roots(run: Run, item: number, within: CaseSet, seated = false, d
   return result;
 }
 
+/** Whether `roots` would give nothing but the ground. */
+function grounded(run: Run, item: number, within: CaseSet, seated = false, depth = 0): boolean {
+  if (within === NONE || depth > MOST_SEATS) return true;
+  const { cases, model } = run;
+  const thing = run.thing(item);
+  let rest = cases.and(within, thing.exists);
+  if (rest === NONE || !sits(thing)) return true;
+  if (run.where('place', item, seated ? ~bit(FITTED, TRIAL) : ~PLACED, rest) !== NONE) return false;
+  for (const seat of model.seats[item]!) {
+    if (rest === NONE) break;
+    const here = cases.and(rest, run.thing(seat).exists);
+    if (!grounded(run, seat, here, seated, depth + 1)) return false;
+    rest = cases.minus(rest, here);
+  }
+  return true;
+}
+
+/** Fasteners, connections and the like sit on nothing: they go into what they hold. */
+function sits({ type }: Thing): boolean {
+  return type === 'part' || type === 'seal' || type === 'control' || type === 'isolator';
+}
+
 /**
  * The things that keep these items from being in one assembly: each with the cases in which it is off while
  * the others are elsewhere. Empty where they are together. `ground`: the cases in which the ground is meant too.
@@ -122,6 +137,8 @@ export function apart(
   within: CaseSet,
   how: { seated?: boolean; ground?: CaseSet } = {},
 ): Root[] {
+  // Nearly always all of them are on the machine.
+  if (items.every((item) => grounded(run, item, within, how.seated))) return [];
   const { cases } = run;
   const all = items.map((item) => roots(run, item, within, how.seated));
   const ground = cases.and(within, how.ground ?? NONE);

@@ -152,8 +152,8 @@ export class Run {
   }
 
   /** Notes what the present step is about. */
-  touch(groups: readonly (readonly number[])[], more: readonly number[]): void {
-    this.steps.present!.touched = [...groups.flat(), ...more];
+  touch(items: readonly number[], more: readonly number[]): void {
+    this.steps.present!.touched = more.length === 0 ? items : [...items, ...more];
   }
 
   variable(aspect: Aspect, item: number): number {
@@ -261,11 +261,12 @@ export class Run {
     // In cases that do not have the subject, nothing is done to it and nothing is asked.
     const asked = this.cases.and(within, this.thing(subject).exists);
     const failing = this.where(aspect, item, ~mask, asked);
+    // Another position of the same group may have met the same lack just now, and had it assumed away.
+    if (failing === NONE && this.lacked.size === 0) return NONE;
     const key = `${check} ${this.variable(aspect, item)}`;
     let lacking: Entry[] = [];
     if (failing === NONE) {
-      // Another position of the same group may have met the same lack just now, and had it assumed away.
-      if (this.lacked.size > 0) lacking = this.lacked.get(key) ?? [];
+      lacking = this.lacked.get(key) ?? [];
       if (lacking.length === 0) return NONE;
     } else lacking = this.entries(aspect, item, failing).filter((entry) => !entry.assumed);
     for (const whole of lacking) {
@@ -343,7 +344,7 @@ export class Run {
 
   /** Turns what the step was blamed for into facts: once for each check, subject and step. */
   flush(): void {
-    this.lacked.clear();
+    if (this.lacked.size > 0) this.lacked.clear();
     const last = this.steps.present;
     if (last)
       this.loseTrack(last.shown ?? { file: last.file, start: last.action.start, end: last.action.end });

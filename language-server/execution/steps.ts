@@ -13,7 +13,7 @@ export interface StepRef {
   /** Where to show it, where it belongs to a procedure that this one uses. */
   shown: Place | undefined;
   /** Every item that the step names. */
-  touched: number[];
+  touched: readonly number[];
   /** More than 0 in the further rounds of a repeat. */
   round: number;
 }

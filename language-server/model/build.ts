@@ -493,7 +493,8 @@ function named(selector: Selector): Ref | undefined {
 
 /** The items of a thing that a reference names: all of them, or its positions. */
 export function itemsOf(thing: Thing, ref: Ref): { items: number[]; unknown?: Ref['positions'][number] } {
-  const all = thing.positions.map((_, index) => thing.first + index);
+  const all: number[] = [];
+  for (let index = 0; index < thing.positions.length; index++) all.push(thing.first + index);
   if (ref.positions.length === 0) return { items: all };
   const items: number[] = [];
   let unknown: Ref['positions'][number] | undefined;

@@ -13,6 +13,7 @@ export function fluidFaults(model: Model, survey: Survey, file: { readonly path:
   const actions = survey.each('fluids', [], (one) =>
     one.kind === 'action' && (WANTS[one.verb] || EMPTIES.has(one.verb)) ? [one] : [],
   );
+  if (!actions.some(({ verb }) => verb in WANTS)) return [];
   return actions.flatMap((action, index) => {
     const wants = WANTS[action.verb];
     if (!wants) return [];

@@ -161,7 +161,7 @@ function doings(model: Model, action: Action): string[] {
 
 /** Verbs that are one step for a reader. */
 function familyOf(verb: string): string {
-  return FAMILIES.find((family) => family.includes(verb))?.[0] ?? verb;
+  return FAMILY.get(verb) ?? verb;
 }
 
 const FAMILIES: readonly (readonly string[])[] = [
@@ -172,6 +172,7 @@ const FAMILIES: readonly (readonly string[])[] = [
   ['support', 'raise', 'lower'],
   ['inspect', 'check', 'measure'],
 ];
+const FAMILY = new Map(FAMILIES.flatMap((family) => family.map((verb) => [verb, family[0]!])));
 
 /** Verbs whose sentence is a step, as they are written in sentences, with the verb of the language. */
 const STEPS: ReadonlyMap<string, string> = new Map([

@@ -96,7 +96,8 @@ function faultsOf(model: Model, reader: ReaderText, file: Where): Fact[] {
 
 /** The sentence has too many words: how many, and how many it may have. */
 function tooLong(sentence: string): Record<string, string> | undefined {
-  // Spaces are counted sooner than words, and are never fewer.
+  // Letters are counted sooner than spaces, and those sooner than words; each is never fewer.
+  if (sentence.length < 2 * MOST_WORDS.instruction) return undefined;
   if (sentence.split(' ').length <= MOST_WORDS.instruction) return undefined;
   const instruction = isInstruction(sentence);
   const most = instruction ? MOST_WORDS.instruction : MOST_WORDS.description;
@@ -113,9 +114,10 @@ function vague(
   from: number,
   tell: (check: string, from: number, to: number, words: Record<string, string>) => void,
 ): void {
+  if (!MAY_BE_VAGUE.test(sentence)) return;
   // A value or a sign in the same sentence says what the word leaves open.
   if (/\d|\{|\b(until|so that|so far that|by feel)\b/i.test(sentence)) return;
-  for (const { pattern, say } of MAY_BE_VAGUE.test(sentence) ? VAGUE : []) {
+  for (const { pattern, say } of VAGUE) {
     const match = pattern.exec(sentence);
     if (!match) continue;
     if (action && saidElsewhere(model, action, match[0])) continue;

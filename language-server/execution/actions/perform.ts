@@ -37,8 +37,9 @@ export type Resolve = (ref: Ref) => { items: number[] } | undefined;
 export function perform(run: Run, action: Action, file: string, resolve: Resolve): void {
   run.begin(action, file);
   const groups = groupsOf(run, action, resolve);
-  run.touch(groups, tailItems(action, resolve));
-  const items = groups.flat();
+  // Nearly every action is about one group: what it holds is not copied then.
+  const items = groups.length === 1 ? groups[0]! : groups.flat();
+  run.touch(items, tailItems(action, resolve));
   for (const watcher of run.watchers) watcher.before?.(action, file, items);
   const verb = PERFORMERS[action.verb];
   for (const items of groups.length > 0 ? groups : [[]]) {
@@ -51,8 +52,11 @@ export function perform(run: Run, action: Action, file: string, resolve: Resolve
   for (const watcher of run.watchers) watcher.after?.(action, items);
 }
 
+const NOTHING: readonly number[] = [];
+
 /** What the tails name: tools, what is held, what a measurement is taken between. */
-function tailItems(action: Action, resolve: Resolve): number[] {
+function tailItems(action: Action, resolve: Resolve): readonly number[] {
+  if (action.tails.length === 0) return NOTHING;
   return action.tails.flatMap((tail) =>
     'refs' in tail ? tail.refs.flatMap((ref) => resolve(ref)?.items ?? []) : [],
   );
@@ -63,17 +67,16 @@ function groupsOf(run: Run, action: Action, resolve: Resolve): number[][] {
   // A thing of a kind that the verb cannot act on is a finding about names, not about the machine.
   const on: readonly string[] | undefined = action.fresh === 'kit' ? undefined : verbNamed(action.verb)?.on;
   const kinds = (item: number): string => run.thing(item).type;
-  const except = new Set(
-    action.tails.flatMap((tail) =>
-      tail.tail === 'except' ? tail.refs.flatMap((ref) => resolve(ref)?.items ?? []) : [],
-    ),
+  const except = action.tails.flatMap((tail) =>
+    tail.tail === 'except' ? tail.refs.flatMap((ref) => resolve(ref)?.items ?? []) : [],
   );
   const groups: number[][] = [];
   for (const ref of action.objects) {
     const found = resolve(ref);
     const items =
-      found?.items.filter((item) => (on === undefined || on.includes(kinds(item))) && !except.has(item)) ??
-      [];
+      found?.items.filter(
+        (item) => (on === undefined || on.includes(kinds(item))) && !except.includes(item),
+      ) ?? [];
     if (items.length > 0) groups.push(items);
   }
   if (action.together && groups.length > 1) {
