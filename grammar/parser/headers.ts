@@ -77,7 +77,7 @@ export class HeaderRules extends ActionRules {
     return header;
   });
 
-  /** `skill "…"`, `needs "…"`, `change "…"`, `elsewhere "…"` */
+  /** `skill "…"`, `serial numbers "…"`, `needs "…"`, `change "…"`, `elsewhere "…"` */
   private readonly textHeader = this.RULE('textHeader', (): Header => {
     const word = keyOf(this.CONSUME(T.HeaderText));
     const header: Header = { header: word.text as 'skill', word, start: word.start, end: word.end };
@@ -183,6 +183,7 @@ export class HeaderRules extends ActionRules {
 
 const HEADER_EXAMPLES: Readonly<Record<string, string>> = {
   skill: '"technician"',
+  'serial numbers': '"from 1200"',
   needs: '"a clean bench"',
   change: '"Torque of the cap bolts corrected"',
   elsewhere: '"chapter 2"',

@@ -335,6 +335,8 @@ export type Header = Span & { word: Name } & (
     | { header: 'document'; number?: Text; issue?: string; date?: Text }
     | { header: 'people'; count?: number }
     | { header: 'skill'; text?: Text }
+    /** Of the machines that it is written for. */
+    | { header: 'serial numbers'; text?: Text }
     | { header: 'time'; quantity?: Quantity }
     | { header: 'wear'; names: Name[] }
     | { header: 'tools'; refs: Ref[] }

@@ -148,6 +148,7 @@ const HEADER_PHRASES: [string, TokenType][] = [
   ['issue', T.Issue],
   ['people', T.HeaderPeople],
   ['skill', T.HeaderText],
+  ['serial numbers', T.HeaderText],
   ['needs', T.HeaderText],
   ['change', T.HeaderText],
   ['elsewhere', T.HeaderText],

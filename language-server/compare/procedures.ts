@@ -86,12 +86,13 @@ function headerChanges(old: ProcedureOf, now: ProcedureOf): Change[] {
       });
     } else if ((from?.words ?? '') !== (to?.words ?? ''))
       changes.push({
-        kind: 'reworded',
+        // For which machines it is written is no matter of words.
+        kind: name === 'serial numbers' ? 'changed' : 'reworded',
         what: name,
         message: `${told(from?.typed, to?.typed)}.`,
         ...texts,
         ...places,
-        meaning: false,
+        meaning: name === 'serial numbers',
       });
   }
   return changes;

@@ -199,6 +199,7 @@ export const HEADER_HELP: Readonly<Record<string, WordHelp>> = {
   change: { form: 'change TEXT', says: 'what is different from the issue before' },
   people: { form: 'people N', says: 'how many work on it' },
   skill: { form: 'skill TEXT', says: 'who may do it' },
+  'serial numbers': { form: 'serial numbers TEXT', says: 'of the machines for which it is written' },
   time: { form: 'time QUANTITY', says: 'how long it takes' },
   needs: { form: 'needs TEXT', says: 'what must be at hand' },
   wear: { form: 'wear WORDS', says: 'protective clothing' },

@@ -89,6 +89,7 @@ const HEADERS = all<Header['header']>({
   document: true,
   people: true,
   skill: true,
+  'serial numbers': true,
   time: true,
   wear: true,
   tools: true,

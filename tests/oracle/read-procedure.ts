@@ -68,7 +68,7 @@ const TOPIC_FIRST = ['measure', 'record'];
 const SIGNALS = phrases(['danger', 'warning', 'caution', 'notice', 'note']);
 const HEADERS = phrases([
   ...['for', 'document', 'people', 'skill', 'time', 'wear', 'tools', 'supplies', 'starts with', 'ends with'],
-  ...['starts where', 'elsewhere', 'only', 'needs', 'change'],
+  ...['starts where', 'elsewhere', 'only', 'needs', 'change', 'serial numbers'],
 ]);
 const TAILS = phrases([
   ...['with', 'holding', 'while', 'by hand', 'by', 'from', 'into', 'between', 'of', 'except', 'until', 'for'],

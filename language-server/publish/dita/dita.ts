@@ -55,7 +55,13 @@ function firstTopic(document: ProcedureDocument): Xml {
       'taskbody',
       {},
       prelreqs(document),
-      el('context', {}, el('p', {}, document.appliesTo.sentence)),
+      el(
+        'context',
+        {},
+        ...[document.appliesTo.sentence, ...document.appliesTo.serialNumbers].map((text) =>
+          el('p', {}, text),
+        ),
+      ),
       el(
         'section',
         {},

@@ -38,7 +38,9 @@ export function appliesTo(job: Job, words: Words): ProcedureDocument['appliesTo'
       others.length > 0 ? words.say('applies.also', { sentence: first, others: others.join(', ') }) : first,
     axes: [...combinations.axes],
     combinations: combinations.selectionsOf(within),
-    serialNumbers: [],
+    serialNumbers: job.procedure.headers.flatMap((header) =>
+      header.header === 'serial numbers' && header.text ? [header.text.value] : [],
+    ),
   };
 }
 

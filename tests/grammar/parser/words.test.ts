@@ -243,6 +243,7 @@ const HEADERS: Readonly<Record<Header['header'], readonly string[]>> = {
   document: ['document "T40-02"', 'document "T40-02" issue 3 "2026-11-02"', 'document "T40-02" issue B'],
   people: ['people 2'],
   skill: ['skill "technician"'],
+  'serial numbers': ['serial numbers "from 1200"'],
   time: ['time 1 h 30 min', 'time 20 min'],
   wear: ['wear eye-protection, gloves'],
   tools: ['tools torque-wrench, padlock x2'],

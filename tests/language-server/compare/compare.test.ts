@@ -91,6 +91,12 @@ test.each([
     ['changed step: `wait 5 min`: `10 min` is now `5 min` (−50 %).'],
   ],
   [
+    'it is written for other machines',
+    'time 1 h',
+    'time 1 h  serial numbers "from 1200"',
+    ['changed serial numbers: `serial numbers "from 1200"` is new.'],
+  ],
+  [
     'a torque of the machine is another',
     'torque 22 N·m',
     'torque 24.2 N·m',

@@ -113,8 +113,7 @@ procedure p "Tighten" for m tools dial {
   tighten nut
 }
 `;
-    const checks = (plan: string) =>
-      checkTexts({ 'a.dowel': job(plan) }).findings.map(({ check }) => check);
+    const checks = (plan: string) => checkTexts({ 'a.dowel': job(plan) }).findings.map(({ check }) => check);
     expect(checks('torque 60 N·m')).toContain('tool-unused');
     expect(checks('plan { 60 N·m; 90° }')).not.toContain('tool-unused');
   });

@@ -314,6 +314,11 @@ procedure p "Renew" for m { do first
   });
 });
 
+test('serial numbers are told as they are written', () => {
+  const headers = 'serial numbers "up to 411" serial numbers "from 2000"';
+  expect(of('remove bolts', {}, headers).appliesTo.serialNumbers).toEqual(['up to 411', 'from 2000']);
+});
+
 describe('measurements', () => {
   const [step] = stepsIn(
     of(
