@@ -8,6 +8,8 @@ import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { described, instrument, type Mutant, ROOT } from './mutants.ts';
 
+const REMEMBERS = /(^const remembered = )new Map<.*>\(\)/m;
+
 export interface Bundle {
   path: string;
   /** The number by which the program knows a mutant. */
@@ -63,7 +65,12 @@ export async function bundle(
             if (name.startsWith('node_modules')) return undefined;
             const text = (changed.get(name) ?? readFileSync(file, 'utf8'))
               .replaceAll('import.meta.url', JSON.stringify(pathToFileURL(file).href))
-              .replaceAll('import.meta.dirname', JSON.stringify(dirname(file)));
+              .replaceAll('import.meta.dirname', JSON.stringify(dirname(file)))
+              // What is remembered from an earlier test would keep a mutant from showing.
+              .replace(
+                REMEMBERS,
+                '$1new (class extends Map<any, any> { override get() { return undefined; } })()',
+              );
             return { contents: name.endsWith('.test.ts') ? asTest(name, text) : text, loader: 'ts' };
           });
         },

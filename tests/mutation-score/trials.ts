@@ -1,6 +1,6 @@
 /**
  * Each sampled mutant against the tests that come by it: first those that noticed others of its file, then the quick
- * ones. What survives and is come by in one or two tests only is tried once more in a new process with the mutant on
+ * ones. What survives and is come by in a single test is tried once more in a new process with the mutant on
  * from the start: a table that is worked out once and kept would hide it.
  */
 import type { Child } from './child.ts';
@@ -18,9 +18,9 @@ export interface Trial {
 /** A single test that takes longer than this is not shown mutants. */
 export const SLOW_MS = 700;
 /** How much time of the processor the tests of one mutant may take. */
-const BUDGET_MS = 6_000;
+const BUDGET_MS = 4_000;
 /** What is worked out once and kept is come by in the first test that wants it. */
-const FEW = 2;
+const FEW = 1;
 /** Other work on the machine makes everything slower; what hangs, hangs longer. */
 const PATIENCE_MS = 60_000;
 
