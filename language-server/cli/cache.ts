@@ -11,7 +11,7 @@ import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { readText } from './read.ts';
-import { type Failure, writeText } from './replace.ts';
+import { type Failure, refusedWriting, writeText } from './replace.ts';
 
 /** Two seconds: what the coarsest file systems in use round times to. */
 const COARSE = 2_000_000_000n;
@@ -74,7 +74,8 @@ export class ResultCache {
     try {
       mkdirSync(join(this.file, '..'), { recursive: true });
     } catch (error) {
-      return { reason: (error as Error).message, remedy: 'Name another folder with --cache.' };
+      const { reason } = refusedWriting(error as NodeJS.ErrnoException);
+      return { reason, remedy: 'Name another folder with --cache.' };
     }
     const { entries } = entriesIn(this.file, this.key);
     const all = [...new Map([...entries, ...this.fresh]).values()];

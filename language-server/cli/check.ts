@@ -13,6 +13,7 @@ import type { BaselineUpdate } from './baseline.ts';
 import type { CheckHow } from './check-files.ts';
 import { type Disk, disk } from './disk.ts';
 import { tooLargeFinding } from './file-too-large.ts';
+import { cut, MOST_FINDINGS } from './findings-cut.ts';
 import { type HouseOptions, type Houses, housesOf } from './houses.ts';
 import type { MendHow } from './mend.ts';
 import { type Names, namesIn } from './names.ts';
@@ -163,9 +164,10 @@ export async function check(paths: readonly string[], options: CheckOptions): Pr
   if (known === undefined) return 2;
   const kept = all.flatMap((finding, at) => (known.has(marks[at]!) ? [] : [{ finding, mark: marks[at]! }]));
   const findings = kept.map(({ finding }) => finding);
+  const listed = kept.length > MOST_FINDINGS ? cut(kept, (said) => fingerprintsOf([said], lines)[0]!) : kept;
   const report: Reported = {
-    findings,
-    fingerprints: kept.map(({ mark }) => mark),
+    findings: listed.map(({ finding }) => finding),
+    fingerprints: listed.map(({ mark }) => mark),
     files: checked.files,
     refused: checked.refused,
     severity,

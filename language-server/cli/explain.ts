@@ -4,6 +4,7 @@ import type { Check } from '../checks/check.ts';
 import { toolFailure } from '../checks/text/tool-failure.ts';
 import { configWrong } from '../config/config-wrong.ts';
 import { fileTooLarge } from './file-too-large.ts';
+import { findingsCut } from './findings-cut.ts';
 import { complain, type ExitCode, print } from './output.ts';
 import { pictureMissing } from './picture-missing.ts';
 
@@ -11,6 +12,7 @@ import { pictureMissing } from './picture-missing.ts';
 export const EXPLAINED: readonly Check[] = [
   ...ALL_CHECKS,
   fileTooLarge,
+  findingsCut,
   pictureMissing,
   configWrong,
   toolFailure,

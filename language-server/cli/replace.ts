@@ -79,7 +79,7 @@ function trying(work: () => Failure | undefined): Failure | undefined {
 }
 
 /** What a failed call means to the person who asked for a file to be written. */
-function refusedWriting(error: NodeJS.ErrnoException): Failure {
+export function refusedWriting(error: NodeJS.ErrnoException): Failure {
   switch (error.code) {
     case 'ENOENT':
     case 'ENOTDIR':

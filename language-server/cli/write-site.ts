@@ -10,6 +10,7 @@
 import * as nodeFs from 'node:fs';
 import { basename, dirname, join, resolve, sep } from 'node:path';
 import { MARKER } from '../publish/site/addresses.ts';
+import { refusedWriting } from './replace.ts';
 
 /** The calls of the file system that are used: tests put failing ones in their place. */
 export type SiteDisk = Pick<
@@ -49,11 +50,8 @@ export function writeSite(
     return { files: files.size };
   } catch (error) {
     if (fresh !== undefined) clear(fresh, disk);
-    const { message } = error as Error;
-    return {
-      reason: `the site could not be written (${message}); what was there before is unchanged`,
-      remedy: 'Check the folder, its permissions and the room on the disk.',
-    };
+    const { reason, remedy } = refusedWriting(error as NodeJS.ErrnoException);
+    return { reason: `${reason}; what was there before is unchanged`, remedy };
   }
 }
 

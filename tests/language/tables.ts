@@ -15,6 +15,7 @@ import {
 import { CLAUSES_OF, DECLARATION_KINDS, HARM_WORDS, HAZARDS, STATES } from '../../grammar/tokens/clauses.ts';
 import { VERBS } from '../../grammar/tokens/verbs.ts';
 import { ALL_CHECKS, checkNamed } from '../../language-server/checks/all.ts';
+import { MOST_FINDINGS } from '../../language-server/cli/findings-cut.ts';
 import { SIZE_LIMIT } from '../../language-server/cli/read.ts';
 import { READINGS, reading } from './readings.ts';
 
@@ -80,6 +81,7 @@ export const TABLES: Readonly<Record<string, () => string>> = {
       '- Brackets and `sum of` in one another: 40. `any … of any …` in one another: 8.',
       '- Positions of a group that are told apart: 200. A larger group is treated as one.',
       `- Size of a file: ${SIZE_LIMIT / 1024 / 1024} MB.`,
+      `- Findings of one file that a report lists: ${MOST_FINDINGS}, the gravest of them.`,
       ...NOT_YET.flatMap(([check, sentence]) => (checkNamed(check) ? [] : [`- ${sentence}`])),
     ].join('\n'),
 };

@@ -52,10 +52,11 @@ for (const room of values.room) {
   chosen.push(...sampled(mutants, Number(values.count), Number(values.seed)));
 }
 const settled = before ? before.trials.filter(({ outcome }) => !open(outcome)) : [];
+const tried = before && new Set(before.trials.map(({ mutant }) => mutant.key));
 const keys = new Set(settled.map(({ mutant }) => mutant.key));
 // The rooms in turn, so that a run that is ended early has something of each.
 const mutants = sampled(
-  chosen.filter(({ key }) => !keys.has(key)),
+  chosen.filter(({ key }) => !keys.has(key) && (!tried || tried.has(key))),
   chosen.length,
   Number(values.seed),
 );
