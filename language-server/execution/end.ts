@@ -6,6 +6,7 @@ import type { Thing } from '../model/model.ts';
 import { CHECKS } from './actions/compounds.ts';
 import {
   ASIDE,
+  ASPECT,
   type Aspect,
   bit,
   CONNECTED,
@@ -41,13 +42,30 @@ export interface Ending {
 export function atTheEnd(run: Run, ending: Ending): void {
   run.within = ending.finished;
   if (run.within === NONE) return;
-  // What nobody touched is as it was; in the order of the machine, as a reader expects it.
-  for (const item of [...new Set([...run.changed, ...ending.mustCome])].sort((a, b) => a - b)) {
+  // What nobody touched is as it was, and most of the rest is back.
+  const open = new Set<number>();
+  for (const item of run.changed) if (!isAtRest(run, item)) open.add(item);
+  for (const item of ending.mustCome) if (!isAtRest(run, item)) open.add(item);
+  // In the order of the machine, as a reader expects it.
+  for (const item of [...open].sort((a, b) => a - b)) {
     if (!ending.mayBeAway.has(item)) endOf(run, run.thing(item), item, ending);
   }
   chosenAtTheEnd(run, ending);
   run.flush();
 }
+
+/** All that is asked at the end stands as on a machine in working order, whoever made it so. */
+function isAtRest({ state, model }: Run, item: number): boolean {
+  for (const aspect of ASKED) if (!state.isZero(aspect * model.items + item)) return false;
+  return true;
+}
+
+const ASKED: readonly number[] = (
+  [
+    ...['place', 'supported', 'bypass', 'lock', 'moved', 'secured'],
+    ...['live', 'fluid', 'bled', 'coated', 'oiled'],
+  ] as Aspect[]
+).map((aspect) => ASPECT[aspect]);
 
 function endOf(run: Run, thing: Thing, item: number, ending: Ending): void {
   const claimed = (aspect: Aspect) => ending.claimed.size > 0 && ending.claimed.has(`${aspect} ${item}`);

@@ -141,6 +141,12 @@ export class KeptExecution {
     while (from < least && isSame(row[from]!, old[from]!)) from++;
     let back = 0;
     while (back < least - from && isSame(row[row.length - 1 - back]!, old[old.length - 1 - back]!)) back++;
+    if (changedNames.size > 0) {
+      // What uses a task may stand before it.
+      const first = done.findIndex(({ uses }) => meets(uses, changedNames));
+      if (first >= 0 && first < from) from = first;
+      back = Math.min(back, least - from);
+    }
     const replaced = done.slice(from, done.length - back);
     const edit = new Edit(this.started, changedNames, replaced.at(-1)?.after ?? this.standBefore(from));
     if (row.length !== from + back || replaced.length > 0) this.moveTo(from);

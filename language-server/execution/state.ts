@@ -74,6 +74,11 @@ export class State {
     return new State(this.value.length, this.cases, this.exists, this);
   }
 
+  /** The variable is 0 in every case. */
+  isZero(variable: number): boolean {
+    return this.value[variable] === 0 && (this.split.size === 0 || !this.split.has(variable));
+  }
+
   /** The cases among `within` in which the variable has a value of the mask (bit n for value n). */
   where(variable: number, mask: number, within: CaseSet): CaseSet {
     this.recorder?.read(variable);

@@ -50,6 +50,16 @@ function drawn(folders: readonly Folder[], next: () => number): number {
   return 0;
 }
 
+/** An engine for each folder with all its files open and checked. */
+export function opened(folders: readonly Folder[]): Engine[] {
+  return folders.map((files) => {
+    const engine = new Engine(memoryHost(files));
+    for (const path of Object.keys(files)) engine.put(path, files[path]!);
+    for (const path of Object.keys(files)) engine.check(path);
+    return engine;
+  });
+}
+
 /** So many edits go by before a text is put back to what it was: long rows of edits leave nothing right. */
 const ROW = 8;
 

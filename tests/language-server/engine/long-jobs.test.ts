@@ -41,6 +41,26 @@ describe('a long procedure that is edited', () => {
   );
 });
 
+test('a task that is renamed is no longer what other steps use, before and behind it', () => {
+  const machine = 'machine m "m" {\n  part bed "bed" fixed\n  part lid "lid" on bed\n}\n';
+  const steps = '  clean bed\n'.repeat(10);
+  const task = '  task strip "Strip" {\n    remove lid\n  }\n';
+  for (const body of [`  do strip\n  refit lid\n${steps}${task}`, `${task}${steps}  reverse strip\n`]) {
+    const text = `${machine}procedure p "P" for m ends with lid off {\n${body}}\n`;
+    const engine = new Engine(memoryHost({}));
+    engine.put('a.dowel', text);
+    engine.check('a.dowel');
+    const line = text.split('\n').findIndex((one) => one.includes('task strip'));
+    for (const letter of ['x', '']) {
+      const [at, end] = letter ? [12, 12] : [12, 13];
+      engine.edit('a.dowel', { line, column: at }, { line, column: end }, letter);
+      const now = engine.text('a.dowel')!;
+      const scratch = checkProject(memoryHost({ 'a.dowel': now }), ['a.dowel']).findings;
+      expect(engine.plain(engine.check('a.dowel'))).toEqual(scratch);
+    }
+  }
+});
+
 describe('what an edit of a long procedure executes', () => {
   const COVERS = 200;
   const parts = Array.from(
