@@ -24,7 +24,7 @@ export const PANEL_STYLE = `
   --dowel-accent: var(--vscode-focusBorder, currentColor);
   --dowel-font: var(--vscode-font-family);
 }
-.dowel-map, .dowel-chart {
+body.dowel-map, body.dowel-chart {
   color: var(--vscode-editor-foreground); background: var(--vscode-editor-background);
   font-family: var(--vscode-font-family); font-size: var(--vscode-font-size); padding: 3rem 1rem 1rem;
 }

@@ -46,16 +46,17 @@ describe('at work', () => {
   it('follows the settings at once', async () => {
     await bench.show('brake-discs-broken');
     await bench.goToLine(30, 5);
-    const count = bench.line('remove motor-bolts').locator('span', { hasText: '×4' });
+    const count = bench.line('remove motor-bolts').getByText('×4', { exact: true });
     const lens = bench.page.locator('.codelens-decoration', { hasText: 'off or open' }).first();
     await count.waitFor();
-    await lens.waitFor();
+    // Above a line that may be out of sight.
+    await lens.waitFor({ state: 'attached' });
     bench.settings({ 'dowel.inlayHints.count': false, 'dowel.codeLens': false });
     await count.waitFor({ state: 'detached' });
     await lens.waitFor({ state: 'detached' });
     bench.settings({});
     await count.waitFor();
-    await lens.waitFor();
+    await lens.waitFor({ state: 'attached' });
   });
 
   it('sends nothing to any other machine', () => {
