@@ -7,17 +7,17 @@
  * A file is known by its content. Its size, time and number on the disk save the reading where they are as before and
  * the time is older than the cache itself; a file written in the same moment as the cache is read again.
  */
-import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { readText } from './read.ts';
 import { type Failure, refusedWriting, writeText } from './replace.ts';
+import { sumOf } from './sum.ts';
 
 /** Two seconds: what the coarsest file systems in use round times to. */
 const COARSE = 2_000_000_000n;
 
 /** Goes up when the form of the entries changes. */
-const FORM = 1;
+const FORM = 2;
 /** Where these are the same, so is the rest. */
 const EQUAL = ['stamp', 'hash', 'house'] as const;
 
@@ -32,21 +32,30 @@ interface Entry {
   result: unknown;
 }
 
+/** What was read of the file, as it was when it was read. */
+interface Store {
+  entries: Map<string, Entry>;
+  /** The lines that the entries stand in, sum and all: what is as it was need not be written anew. */
+  lines: Map<Entry, string>;
+  /** Of the file itself; undefined where it could not be had. */
+  stamp: string | undefined;
+  writtenAt: bigint;
+}
+
 export class ResultCache {
-  private readonly entries: Map<string, Entry>;
+  private readonly store: Store;
   private readonly fresh = new Map<string, Entry>();
   private readonly hashes = new Map<string, string>();
+  private readonly stamps = new Map<string, string | undefined>();
+  private readonly houses = new Map<string, string>();
   private readonly file: string;
   private readonly key: string;
-  private readonly writtenAt: bigint;
 
   /** Results of another version of the program are not taken. */
   constructor(folder: string, version: string) {
     this.file = join(folder, 'results');
-    this.key = sum(`${FORM} ${version}`);
-    const { entries, writtenAt } = entriesIn(this.file, this.key);
-    this.entries = entries;
-    this.writtenAt = writtenAt;
+    this.key = sumOf(`${FORM} ${version}`);
+    this.store = storeIn(this.file, this.key);
   }
 
   /**
@@ -54,19 +63,27 @@ export class ResultCache {
    * where there is none.
    */
   result(path: string, house: string): unknown {
-    const entry = this.entries.get(path);
-    if (!entry || entry.house !== sum(house) || this.hashOf(path) !== entry.hash) return undefined;
+    const entry = this.store.entries.get(path);
+    if (!entry || entry.house !== this.houseSum(house) || this.hashOf(path) !== entry.hash) return undefined;
     if (entry.uses.some(([used, hash]) => this.hashOf(used) !== hash)) return undefined;
-    this.fresh.set(path, { ...entry, stamp: stampOf(path) ?? '' });
+    const stamp = this.stampOf(path) ?? '';
+    this.fresh.set(path, stamp === entry.stamp ? entry : { ...entry, stamp });
     return entry.result;
   }
 
   /** Remembers a result together with everything that was read for it. */
   keep(path: string, house: string, uses: readonly string[], result: unknown): void {
-    const stamp = stampOf(path);
+    const stamp = this.stampOf(path);
     if (stamp === undefined) return;
     const used = uses.filter((one) => one !== path).map((one): [string, string] => [one, this.hashOf(one)]);
-    this.fresh.set(path, { path, stamp, hash: this.hashOf(path), house: sum(house), uses: used, result });
+    this.fresh.set(path, {
+      path,
+      stamp,
+      hash: this.hashOf(path),
+      house: this.houseSum(house),
+      uses: used,
+      result,
+    });
   }
 
   /** Writes what this run knows, and what others know of files that this run did not look at. */
@@ -77,7 +94,9 @@ export class ResultCache {
       const { reason } = refusedWriting(error as NodeJS.ErrnoException);
       return { reason, remedy: 'Name another folder with --cache.' };
     }
-    const { entries } = entriesIn(this.file, this.key);
+    // Another run may have written since.
+    const asRead = this.store.stamp !== undefined && stampOf(this.file) === this.store.stamp;
+    const { entries, lines: written } = asRead ? this.store : storeIn(this.file, this.key);
     const all = [...new Map([...entries, ...this.fresh]).values()];
     const known = (one: Entry) => {
       const before = entries.get(one.path);
@@ -85,8 +104,10 @@ export class ResultCache {
     };
     if (entries.size === all.length && all.every(known)) return undefined;
     const lines = all.map((entry) => {
+      const known = written.get(entry);
+      if (known !== undefined) return known;
       const text = JSON.stringify(entry);
-      return `${sum(text)} ${text}`;
+      return `${sumOf(text)} ${text}`;
     });
     return writeText(this.file, `${this.key}\n${lines.join('\n')}\n`);
   }
@@ -102,37 +123,52 @@ export class ResultCache {
 
   /** The hash that is known without reading. */
   private unread(path: string): string | undefined {
-    const entry = this.entries.get(path);
-    const stamp = entry && stampOf(path);
+    const entry = this.store.entries.get(path);
+    const stamp = entry && this.stampOf(path);
     if (!entry || stamp === undefined || stamp !== entry.stamp) return undefined;
     const time = BigInt(stamp.split(' ')[1]!);
-    return time + COARSE < this.writtenAt ? entry.hash : undefined;
+    return time + COARSE < this.store.writtenAt ? entry.hash : undefined;
+  }
+
+  /** Asked once: the stamp of a file is older than what is read of it, never younger. */
+  private stampOf(path: string): string | undefined {
+    if (!this.stamps.has(path)) this.stamps.set(path, stampOf(path));
+    return this.stamps.get(path);
+  }
+
+  /** Most files have the same house. */
+  private houseSum(house: string): string {
+    const known = this.houses.get(house) ?? sumOf(house);
+    this.houses.set(house, known);
+    return known;
   }
 }
 
-function entriesIn(file: string, key: string): { entries: Map<string, Entry>; writtenAt: bigint } {
-  const entries = new Map<string, Entry>();
-  let writtenAt = 0n;
+function storeIn(file: string, key: string): Store {
+  const store: Store = { entries: new Map(), lines: new Map(), stamp: undefined, writtenAt: 0n };
   let text = '';
   try {
+    store.stamp = stampOf(file);
     text = readFileSync(file, 'utf8');
-    writtenAt = statSync(file, { bigint: true }).mtimeNs;
+    store.writtenAt = statSync(file, { bigint: true }).mtimeNs;
   } catch {
-    return { entries, writtenAt };
+    return store;
   }
   const lines = text.split('\n');
-  if (lines[0] !== key) return { entries, writtenAt };
+  if (lines[0] !== key) return store;
   for (const line of lines.slice(1)) {
     const entry = entryOf(line);
-    if (entry) entries.set(entry.path, entry);
+    if (!entry) continue;
+    store.entries.set(entry.path, entry);
+    store.lines.set(entry, line);
   }
-  return { entries, writtenAt };
+  return store;
 }
 
 function entryOf(line: string): Entry | undefined {
   const blank = line.indexOf(' ');
   const text = line.slice(blank + 1);
-  if (blank < 0 || line.slice(0, blank) !== sum(text)) return undefined;
+  if (blank < 0 || line.slice(0, blank) !== sumOf(text)) return undefined;
   try {
     // Its sum is right, so this program wrote it, in this form.
     return JSON.parse(text) as Entry;
@@ -143,16 +179,11 @@ function entryOf(line: string): Entry | undefined {
 
 function readHash(path: string): string {
   const read = readText(path);
-  return 'text' in read ? sum(read.text) : '';
+  return 'text' in read ? sumOf(read.text) : '';
 }
 
 /** Size, time of last change (nanoseconds) and number on the disk. */
 function stampOf(path: string): string | undefined {
   const stat = statSync(path, { bigint: true, throwIfNoEntry: false });
   return stat?.isFile() ? `${stat.size} ${stat.mtimeNs} ${stat.ino}` : undefined;
-}
-
-/** SHA-256 (FIPS 180-4), the first 128 bits: no two texts share it by chance. */
-function sum(text: string): string {
-  return createHash('sha256').update(text).digest('hex').slice(0, 32);
 }

@@ -8,10 +8,11 @@ import type { FileChecked } from '../checks/together.ts';
 import type { ResultCache } from './cache.ts';
 import type { Disk } from './disk.ts';
 import type { HouseOptions, Houses } from './houses.ts';
+import { prepareFor } from './long-work.ts';
 import type { Progress } from './progress.ts';
 
 /** Below so many files the start of another thread costs more than it saves (measured: see DEVELOPERS.md). */
-export const FILES_PER_WORKER = 40;
+export const FILES_PER_WORKER = 80;
 /** Files that lie together often use the same machine: they are shared out in runs. */
 const RUN = 8;
 
@@ -39,7 +40,13 @@ export async function checkFiles(
   files: readonly string[],
   { houses, options, cache, workers = availableParallelism(), progress }: CheckHow,
 ): Promise<FileChecked[]> {
-  const houseOf = (file: string) => JSON.stringify(houses.configOf(file));
+  const written = new Map<object, string>();
+  const houseOf = (file: string) => {
+    const config = houses.configOf(file);
+    const known = written.get(config) ?? JSON.stringify(config);
+    written.set(config, known);
+    return known;
+  };
   const results = new Map<string, FileChecked>();
   for (const file of files) {
     const known = cache?.result(file, houseOf(file)) as FileChecked | undefined;
@@ -47,6 +54,8 @@ export async function checkFiles(
   }
   const left = files.filter((file) => !results.has(file));
   if (left.length === 0) return files.map((file) => results.get(file)!);
+  const { checkEach } = await import('../checks/check-project.ts');
+  await prepareFor(left);
   const threads = Math.min(workers, Math.ceil(left.length / FILES_PER_WORKER));
   const order: Order = {
     files: left,
@@ -59,7 +68,6 @@ export async function checkFiles(
   for (const found of await Promise.all(others)) for (const one of found) results.set(one.path, one);
   // What a worker took and did not bring (it ran out of memory, say) is done here.
   const lost = left.filter((file) => !results.has(file));
-  const { checkEach } = await import('../checks/check-project.ts');
   for (const one of checkEach(texts, lost)) results.set(one.path, one);
   progress?.end();
   for (const file of left) {

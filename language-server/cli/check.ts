@@ -3,7 +3,7 @@
  * `--mend=write` that is the work of ./mend.ts.
  */
 import { existsSync } from 'node:fs';
-import { together } from '../checks/together.ts';
+import { type FileChecked, together } from '../checks/together.ts';
 import type { Waived } from '../checks/waivers.ts';
 import { type Finding, inReadingOrder, SEVERITIES, type Severity } from '../report/finding.ts';
 import { fingerprintsOf } from '../report/fingerprint.ts';
@@ -15,6 +15,7 @@ import { type Disk, disk } from './disk.ts';
 import { tooLargeFinding } from './file-too-large.ts';
 import { cut, MOST_FINDINGS } from './findings-cut.ts';
 import { type HouseOptions, type Houses, housesOf } from './houses.ts';
+import { prepareFor } from './long-work.ts';
 import type { MendHow } from './mend.ts';
 import { type Names, namesIn } from './names.ts';
 import { complain, type ExitCode, isTerminal, printRaw } from './output.ts';
@@ -100,6 +101,12 @@ async function resourcesFor(
   };
 }
 
+async function checkedHere(texts: Disk, files: readonly string[]): Promise<FileChecked[]> {
+  const { checkEach } = await import('../checks/check-project.ts');
+  await prepareFor(files);
+  return checkEach(texts, files);
+}
+
 /** Checks the files that the paths mean; prints nothing but how far it has come, to a person at a terminal. */
 export async function checkPaths(paths: readonly string[], options: PathOptions = {}): Promise<Checked> {
   const names = namesIn(process.cwd());
@@ -115,7 +122,7 @@ export async function checkPaths(paths: readonly string[], options: PathOptions 
   const how = { houses, options, ...(await resourcesFor(wanted.length, options)) };
   const each = many(wanted.length, options)
     ? await (await import('./check-files.ts')).checkFiles(texts, wanted, how)
-    : (await import('../checks/check-project.ts')).checkEach(texts, wanted);
+    : await checkedHere(texts, wanted);
   const unsaved = how.cache?.save();
   if (unsaved) complain(`cannot keep results in ${options.cache}: ${unsaved.reason}. ${unsaved.remedy}`);
   const got = new Set(each.map(({ path }) => path));

@@ -20,6 +20,7 @@ export interface HouseOptions {
 
 export interface Houses {
   of(file: string): House | undefined;
+  /** The same object for the same house. */
   configOf(file: string): HouseConfig;
   /** Whether the configuration leaves the file out where a folder is checked. */
   ignores(file: string): boolean;
@@ -63,12 +64,18 @@ export async function housesOf(
   const { isIgnored } = known.size > 0 ? await import('../config/use.ts') : { isIgnored: () => false };
   const bare: House | undefined = convention ? { convention } : undefined;
   const at = (file: string) => known.get(places.get(file) ?? '');
+  const configs = new Map<Known | undefined, HouseConfig>();
   return {
     of: (file) => at(file)?.house ?? bare,
-    configOf: (file) => ({
-      ...(at(file)?.read.config ?? defaultConfig),
-      ...(convention ? { convention } : {}),
-    }),
+    configOf(file) {
+      const house = at(file);
+      const config = configs.get(house) ?? {
+        ...(house?.read.config ?? defaultConfig),
+        ...(convention ? { convention } : {}),
+      };
+      configs.set(house, config);
+      return config;
+    },
     ignores(file) {
       const found = at(file);
       if (!found) return false;

@@ -11,9 +11,14 @@ export interface Names {
   beside(from: string, target: string): string;
 }
 
+/** A relative path that says nothing twice: no `.`, no `..`, no empty piece, nothing that another system reads otherwise. */
+const PLAIN = /^[\w-]+(?:[.][\w-]+)*(?:\/[\w-]+(?:[.][\w-]+)*)*$/;
+
 export function namesIn(workingFolder: string): Names {
   const names = new Map<string, string>();
   const of = (path: string): string => {
+    // What a walk finds is written so already.
+    if (PLAIN.test(path)) return path;
     const absolute = resolve(workingFolder, path);
     const known = names.get(absolute);
     if (known !== undefined) return known;

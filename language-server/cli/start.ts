@@ -6,16 +6,7 @@
  * Built into `.build/dowel.cjs`; the parts stand in the folder beside it (see tests/build/build.mjs).
  */
 import { readFileSync } from 'node:fs';
-import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
-
-/**
- * V8 compiles a function anew, at length, once it has run so much (67,584 in Node 20). A check is over before that pays:
- * with this a long one takes a quarter less of the processor. Only where the option is known to be there: V8 complains
- * of one that it does not know.
- */
-const KNOWN_TO = 24;
-if (Number.parseInt(process.versions.node, 10) <= KNOWN_TO) setFlagsFromString('--interrupt-budget=500000');
 
 export interface Parts {
   /** What a part exports. Loaded once. */
