@@ -3,7 +3,8 @@
  * for it at build time, so that a start costs little more than Node itself. Where that code does not fit
  * (another Node, a changed part) V8 refuses it and compiles anew; nothing is ever written here.
  *
- * Built into `.build/dowel.cjs`; the parts stand in the folder beside it (see tests/build/build.mjs).
+ * Built into `.build/dowel.cjs` and, for editors, `.build/server.cjs`; the parts stand in the folder beside them (see
+ * tests/build/build.mjs).
  */
 import { readFileSync } from 'node:fs';
 import { Script } from 'node:vm';
@@ -44,6 +45,11 @@ export function partsIn(folder: string): Parts {
 export async function run(): Promise<void> {
   const { main } = partsIn(`${import.meta.dirname}/parts`).load('main') as typeof import('./main.ts');
   process.exitCode = await main(process.argv.slice(2));
+}
+
+/** The same for the language server. */
+export function runServer(): void {
+  (partsIn(`${import.meta.dirname}/parts`).load('server-main') as { run(): void }).run();
 }
 
 function compiledCode(path: string): Buffer | undefined {

@@ -2,7 +2,8 @@
  * What the house has agreed on, for the documents of an editor: the configuration file in the folder of each, or in the
  * nearest folder above it. Read anew where its text has changed; paths are URIs.
  */
-import { CONFIG_NAME, readConfig } from '../config/config.ts';
+import { readConfig } from '../config/config.ts';
+import { CONFIG_NAME } from '../config/house.ts';
 import { houseOf, type UsedConfig } from '../config/use.ts';
 import type { House, SourceHost } from '../project/project.ts';
 

@@ -51,14 +51,17 @@ await build({
   footer: { js: 'if (require.main === module) module.exports.run();' },
 });
 
-// The language server is one file: an editor starts it once and keeps it.
 await build({
   ...shared,
-  entryPoints: [join(root, 'language-server/server/main.ts')],
+  entryPoints: [join(root, 'language-server/cli/start.ts')],
   outfile: join(parts, 'server.cjs'),
+  footer: { js: 'if (require.main === module) module.exports.runServer();' },
 });
 
-const waiting = new Map([['main', join(root, 'language-server/cli/main.ts')]]);
+const waiting = new Map([
+  ['main', join(root, 'language-server/cli/main.ts')],
+  ['server-main', join(root, 'language-server/server/main.ts')],
+]);
 const built = new Set();
 for (let next = take(waiting); next !== undefined; next = take(waiting)) {
   const [name, file] = next;
@@ -139,6 +142,17 @@ function setup(builder) {
     if (!built.has(name)) waiting.set(name, file);
     return { path: `part:${name}`, external: true };
   });
+  // The server reads configurations while it answers, so it cannot wait for a part; it loads the reader of
+  // configurations, which is a third of it, with the first one all the same.
+  builder.onResolve({ filter: /\/config\/config\.ts$/ }, ({ importer, resolveDir, path }) => {
+    if (!importer.endsWith(join('server', 'houses.ts'))) return undefined;
+    if (!built.has('config-config')) waiting.set('config-config', join(resolveDir, path));
+    return { path: 'config-config', namespace: 'late' };
+  });
+  builder.onLoad({ filter: /./, namespace: 'late' }, ({ path }) => ({
+    contents: `exports.readConfig = (...given) => require('part:${path}').readConfig(...given);`,
+  }));
+  builder.onResolve({ filter: /^part:/ }, ({ path }) => ({ path, external: true }));
 }
 
 function take(map) {

@@ -1,5 +1,5 @@
 /** Builds the editor extension into extension/dist: the client, the panels' page, the server beside it, the colouring. */
-import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import * as esbuild from 'esbuild';
@@ -34,7 +34,7 @@ await esbuild.build({
   // It stands inside a page, between `<script>` and `</script>`.
   charset: 'ascii',
 });
-copyFileSync(join(root, '.build/server.cjs'), join(dist, 'server.cjs'));
+copyServer();
 
 const { outputFiles } = await esbuild.build({
   absWorkingDir: root,
@@ -51,3 +51,17 @@ new Function('module', 'exports', 'require', outputFiles[0].text)(
   (await import('node:module')).createRequire(import.meta.url),
 );
 writeFileSync(join(dist, 'dowel.tmLanguage.json'), `${JSON.stringify(made.exports.colouring(), null, 2)}\n`);
+
+/** The server and the parts that it can come to, without compiled code: an editor brings a Node of its own. */
+function copyServer() {
+  copyFileSync(join(root, '.build/server.cjs'), join(dist, 'server.cjs'));
+  rmSync(join(dist, 'parts'), { recursive: true, force: true });
+  mkdirSync(join(dist, 'parts'));
+  const names = new Set(['server-main']);
+  for (const name of names) {
+    const file = `parts/${name}.cjs`;
+    const text = readFileSync(join(root, '.build', file), 'utf8');
+    writeFileSync(join(dist, file), text);
+    for (const [, other] of text.matchAll(/"part:([\w-]+)"/g)) names.add(other);
+  }
+}

@@ -43,4 +43,6 @@ if (packed.status !== 0) {
   process.exit(1);
 }
 const kilobytes = Math.round(statSync(vsix).size / 1024);
-process.stdout.write(`.build/dowel.vsix: ${kilobytes} kB, with client and server in one file each\n`);
+process.stdout.write(
+  `.build/dowel.vsix: ${kilobytes} kB, with client, server and what the server loads when it is asked for\n`,
+);

@@ -43,6 +43,18 @@ test('a check loads neither the server nor the publisher nor what only they need
   for (const text of [main, check]) expect(text).not.toMatch(/vscode-languageserver|ZodType|node:http/);
 });
 
+test('the server starts without the publisher and the reader of configurations, and can come to both', () => {
+  const server = readFileSync(join(PARTS, 'server-main.cjs'), 'utf8');
+  expect(server).not.toMatch(/ZodType|<!doctype html>/i);
+  for (const part of ['server-handlers-published-views', 'config-config'])
+    expect(server).toContain(`part:${part}`);
+});
+
+test('the parser of the built program records nothing: its decisions are put in', () => {
+  for (const part of ['checks-check-project', 'server-main'])
+    expect(readFileSync(join(PARTS, `${part}.cjs`), 'utf8')).toContain('"choices');
+});
+
 test('help and version start no command', () => {
   expect(dowel(['--help']).out).toContain('check');
   expect(dowel(['--help']).code).toBe(0);
