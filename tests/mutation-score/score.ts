@@ -16,13 +16,15 @@ import { type Trial, Trials } from './trials.ts';
 const ROOMS = ['grammar', 'language-server/execution', 'language-server/checks'];
 /** Tests that speak about behaviour and are quick; servers, browsers and whole programs are left out. */
 const TESTS = [
-  ...['tests/language', 'tests/demo', 'tests/grammar', 'tests/real'],
-  ...['checks', 'model', 'hazards', 'fastening', 'wording', 'rules', 'lists', 'report'].map(
+  ...['tests/language', 'tests/demo', 'tests/grammar', 'tests/real', 'tests/oracle', 'tests/properties'],
+  ...['checks', 'said', 'model', 'hazards', 'fastening', 'wording', 'rules', 'lists', 'report', 'engine'].map(
     (room) => `tests/language-server/${room}`,
   ),
+  ...['compare', 'features'].map((room) => `tests/language-server/${room}`),
 ];
 /** Whole files of them that take long: random jobs and large texts. */
-const LONG = /agreement|for-all-cases|holds|long-texts|fastening-slips|\/properties\.test/;
+const LONG =
+  /agreement|for-all-cases|holds|long-texts|fastening-slips|\/properties\.test|trace|everywhere|limits|robust|long-jobs|rebuild|\/write-out/;
 const NAMES_GIVEN = /^import \{ ((describe|expect|it|test)(, )?)+ \} from 'vitest';$/m;
 /** All that is written stands here. */
 const KEPT = join(ROOT, '.build');

@@ -1,0 +1,70 @@
+/**
+ * Texts with faults, and what the checker says about them, line by line. The words are recorded so that a change of any of
+ * them is seen; whether a finding is right is judged elsewhere: by the carets of the examples, the comments of the broken
+ * demos, and the independent executor (tests/mutation).
+ */
+import { ALL_CHECKS } from '../../../language-server/checks/all.ts';
+import { checkTexts } from '../../../language-server/checks/check-texts.ts';
+import { mutantsOf } from '../../mutation/mutants.ts';
+import { FILES, filesFor, RIGHT } from '../../mutation/right.ts';
+import { lineOf } from '../../real/expected.ts';
+import { unmark } from '../../support/marked.ts';
+
+export interface SaidCase {
+  name: string;
+  files: Readonly<Record<string, string>>;
+  path: string;
+}
+
+/** A share of what is spoiled in the long demos tells the same as all of it. */
+const EVERY_OF_DEMOS = 45;
+
+export const CASES: readonly SaidCase[] = [
+  ...ALL_CHECKS.map(({ name, bad }) => ({
+    name: `example of ${name}`,
+    files: { 'a.dowel': unmark(bad).text },
+    path: 'a.dowel',
+  })),
+  ...Object.keys(FILES)
+    .filter((path) => path.includes('/broken/'))
+    .map((path) => ({ name: path, files: filesFor(path), path })),
+  ...RIGHT.flatMap((path) => spoiled(path)),
+];
+
+function spoiled(path: string): SaidCase[] {
+  const demo = path.startsWith('procedures/');
+  return [...mutantsOf(FILES[path]!)].flatMap(({ text, description }, index) => {
+    if (demo ? index % EVERY_OF_DEMOS > 0 : !description.startsWith('left out')) return [];
+    return [{ name: `${path}, ${description}`, files: filesFor(path, text), path }];
+  });
+}
+
+/** One line for each finding. */
+export function said({ files, path }: SaidCase): string[] {
+  return checkTexts(files, path).findings.map(({ file, start, check, severity, message, help }) => {
+    const place = `${file === path ? '' : `${file}:`}${lineOf(files[file]!, start)} ${check}`;
+    return `${place} (${severity}): ${message}${help ? ` / ${help}` : ''}`;
+  });
+}
+
+export const RECORD = new URL('said.txt', import.meta.url);
+
+/** The record: a line with a name, then what is said, each behind two blanks. */
+export function written(cases: readonly { name: string; lines: readonly string[] }[]): string {
+  return cases
+    .map(({ name, lines }) => `${[name, ...lines.map((line) => `  ${line}`)].join('\n')}\n`)
+    .join('');
+}
+
+export function recorded(text: string): Map<string, string[]> {
+  const found = new Map<string, string[]>();
+  let lines: string[] = [];
+  for (const line of text.split('\n')) {
+    if (line.startsWith('  ')) lines.push(line.slice(2));
+    else if (line !== '') {
+      lines = [];
+      found.set(line, lines);
+    }
+  }
+  return found;
+}
