@@ -19,7 +19,7 @@ export interface SaidCase {
 /** A share of what is spoiled in the long demos tells the same as all of it. */
 const EVERY_OF_DEMOS = 45;
 
-export const CASES: readonly SaidCase[] = [
+const ALL: readonly SaidCase[] = [
   ...ALL_CHECKS.map(({ name, bad }) => ({
     name: `example of ${name}`,
     files: { 'a.dowel': unmark(bad).text },
@@ -30,6 +30,12 @@ export const CASES: readonly SaidCase[] = [
     .map((path) => ({ name: path, files: filesFor(path), path })),
   ...RIGHT.flatMap((path) => spoiled(path)),
 ];
+
+/** Each name once: two of the same get a number. */
+export const CASES: readonly SaidCase[] = ALL.map((one, index) => {
+  const before = ALL.slice(0, index).filter(({ name }) => name === one.name).length;
+  return before === 0 ? one : { ...one, name: `${one.name}, ${before + 1}` };
+});
 
 function spoiled(path: string): SaidCase[] {
   const demo = path.startsWith('procedures/');
