@@ -13,7 +13,12 @@ export interface Extraction {
 }
 
 /** What can be made of the statements that a selection touches; each was tried and adds no finding. */
-export function extractions(view: View, path: string, selection: Span): Extraction[] {
+export function extractions(
+  view: View,
+  path: string,
+  selection: Span,
+  trial = new Trial(view.host, path),
+): Extraction[] {
   const file = view.file(path);
   const procedure = file?.procedures.find(
     ({ start, end }) => start <= selection.start && selection.end <= end,
@@ -24,12 +29,11 @@ export function extractions(view: View, path: string, selection: Span): Extracti
   const span = { start: picked[0]!.start, end: picked.at(-1)!.end };
   const text = file.text.slice(span.start, span.end);
   const all = [intoTask(file, span, text), intoProcedure(view, file, procedure, span, text)];
-  const trial = new Trial(view.host, path);
-  const before = trial.check(file.text).findings.length;
+  const before = trial.findings(file.text).length;
   return all.flatMap((one) => {
     if (!one) return [];
     const changed = formatText(spliced(file.text, { start: 0, end: file.text.length }, one.edits));
-    if (trial.check(changed).findings.length > before) return [];
+    if (trial.findings(changed).length > before) return [];
     return [{ title: one.title, edits: [{ start: 0, end: file.text.length, text: changed }] }];
   });
 }

@@ -30,6 +30,8 @@ export class Trial {
   private readonly kept = new Map<string, LoadedFile>();
   private readonly models: Models = new Map();
   private readonly marks = new Map<Model, CasesMark>();
+  /** What was found in the texts that were tried. */
+  private readonly found = new Map<string, Finding[]>();
 
   constructor(host: SourceHost, path: string) {
     this.host = host;
@@ -43,7 +45,12 @@ export class Trial {
       if (!loader.visible(other).includes(file)) this.kept.set(other.path, other);
   }
 
-  /** What is wrong in the file if this were its text. */
+  /** What is wrong in the file if this were its text; a text that was tried before costs nothing. */
+  findings(text: string): Finding[] {
+    return this.found.get(text) ?? this.check(text).findings;
+  }
+
+  /** The same, with what was read. */
   check(text: string): Tried {
     this.tries++;
     for (const [key, { model }] of this.models) {
@@ -59,6 +66,7 @@ export class Trial {
     checker.file(file);
     this.statements += checker.statements;
     const findings = inReadingOrder(checker.findings.filter((finding) => finding.file === this.path));
+    this.found.set(text, findings);
     return { text, file, findings };
   }
 

@@ -63,6 +63,20 @@ export const codeActions: Handler = {
   },
 };
 
+/**
+ * One trial for all questions about a text as it is: much is tried for several of them. An editor may give an answer
+ * up that takes it long, and then says that there is none.
+ */
+const trials = new WeakMap<View, Map<string, Trial>>();
+
+function trialOf(view: View, uri: string): Trial {
+  const known = trials.get(view) ?? new Map<string, Trial>();
+  trials.set(view, known);
+  const trial = known.get(uri) ?? new Trial(view.host, uri);
+  known.set(uri, trial);
+  return trial;
+}
+
 /** Fixes that were worked out for the texts as they are. */
 const worked = new WeakMap<View, Map<string, Mend[]>>();
 
@@ -100,7 +114,7 @@ function fixesOf(services: Services, uri: string, finding: Finding): CodeAction[
 /** A correction of a word is certain by itself; the others are tried. */
 function mendsOf({ view, host }: Services, uri: string, finding: Finding): Mend[] {
   if (finding.mends && finding.mends.length > 0) return finding.mends;
-  const trial = new Trial(host, uri);
+  const trial = trialOf(view(), uri);
   const quick = quickFixes(view(), uri, finding, trial);
   const searched = mendsFor(host, uri, finding, trial);
   const titles = new Set(quick.map(({ title }) => title));
@@ -196,7 +210,8 @@ function later(services: Services, data: Later): WorkspaceEdit | undefined {
 }
 
 function extracts(services: Services, uri: string, place: { start: number; end: number }): CodeAction[] {
-  return extractions(services.view(), uri, place).map(({ title, edits }) => ({
+  const view = services.view();
+  return extractions(view, uri, place, trialOf(view, uri)).map(({ title, edits }) => ({
     title,
     kind: CodeActionKind.RefactorExtract,
     edit: workspaceEdit(

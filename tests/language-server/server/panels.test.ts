@@ -1,8 +1,9 @@
 /** What panels of an editor ask, and fixes, rewriting and laying out as an editor asks for them. */
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
 import type { CodeAction, CodeLens, InlayHint, SignatureHelp, TextEdit } from 'vscode-languageserver/node';
+import { Trial } from '../../../language-server/features/trial.ts';
 import type { MachineParts, RebuildAnswer } from '../../../language-server/server/handlers/new-procedure.ts';
 import type { StateTree } from '../../../language-server/server/handlers/state.ts';
 import { job, PRESS } from '../features/cursor.ts';
@@ -241,6 +242,21 @@ describe('fixing and rewriting', () => {
       expect(await titles(from, to)).toEqual(whole);
     expect(await titles(-2, -2)).toEqual([]);
     await one.close();
+  });
+
+  it('tries nothing twice: an editor that gave an answer up has it at once when it asks again', async () => {
+    const check = vi.spyOn(Trial.prototype, 'check');
+    onTestFinished(() => check.mockRestore());
+    const titles = async () =>
+      (await actions(press, 'job.dowel', 'tighten cover-screws', undefined, 1)).map(({ title }) => title);
+    await press.change('job.dowel', `${press.texts.get('job.dowel')!}// Once more.\n`);
+    const first = await titles();
+    expect(first.length).toBeGreaterThan(1);
+    expect(check.mock.calls.length).toBeGreaterThan(0);
+    expect(new Set(check.mock.calls.map(([text]) => text)).size).toBeGreaterThan(1);
+    check.mockClear();
+    expect(await titles()).toEqual(first);
+    expect(check).not.toHaveBeenCalled();
   });
 
   it('converts a unit', async () => {
