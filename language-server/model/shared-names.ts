@@ -6,7 +6,7 @@ import type { Action } from '../../grammar/syntax/tree.ts';
 import { placeInText } from '../wording/place.ts';
 import type { Fact } from './facts.ts';
 import type { Model, Thing } from './model.ts';
-import { namesOfThings, thingsNamedIn } from './spoken-things.ts';
+import { sharedNames, thingsNamedIn } from './spoken-things.ts';
 import type { ReaderText } from './texts-of.ts';
 import type { Where } from './wording-faults.ts';
 
@@ -35,18 +35,6 @@ export function ambiguousNames(model: Model, texts: readonly ReaderText[], file:
     }
   }
   return facts;
-}
-
-const sharedKnown = new WeakMap<Model, ReturnType<typeof namesOfThings>>();
-
-/** The names that several things go by; gathered once for each machine. */
-function sharedNames(model: Model): ReturnType<typeof namesOfThings> {
-  let shared = sharedKnown.get(model);
-  if (!shared) {
-    shared = namesOfThings(model).filter(({ things }) => things.length > 1);
-    sharedKnown.set(model, shared);
-  }
-  return shared;
 }
 
 function actedOn(model: Model, { objects, tails }: Action): Thing[] {

@@ -1,10 +1,27 @@
 /** The things of a machine as sentences name them: by name, title or other names, in singular or plural. */
 import type { Model, Thing } from './model.ts';
 
-interface Spoken {
-  readonly pattern: RegExp;
-  readonly atStart: RegExp;
+/** A name as sentences write it; its patterns are made when they are asked for, since most never are. */
+class Spoken {
   readonly thing: Thing;
+  readonly stem: string;
+  private whole: RegExp | undefined;
+  private first: RegExp | undefined;
+
+  constructor(words: string, thing: Thing) {
+    this.thing = thing;
+    this.stem = literal(words.replace(/(?<!s)s$/, ''));
+  }
+
+  get pattern(): RegExp {
+    this.whole ??= new RegExp(`(?<![\\w-])${this.stem}(?:e?s)?(?![\\w-])`, 'i');
+    return this.whole;
+  }
+
+  get atStart(): RegExp {
+    this.first ??= new RegExp(`^${this.stem}(?:e?s)?(?![\\w-])`, 'i');
+    return this.first;
+  }
 }
 
 const spokenOf = new WeakMap<Model, Spoken[]>();
@@ -25,22 +42,24 @@ export function startsWithThing(model: Model, text: string): boolean {
   return spoken(model).some(({ atStart }) => atStart.test(text));
 }
 
-/** Every name that sentences may use, each with all things that go by it. */
-export function namesOfThings(model: Model): { pattern: RegExp; things: Thing[] }[] {
-  const known = namesOf.get(model);
+/** The names that sentences may use for several things, each with all that go by it. */
+export function sharedNames(model: Model): { pattern: RegExp; things: Thing[] }[] {
+  const known = sharedOf.get(model);
   if (known) return known;
-  const byPattern = new Map<string, { pattern: RegExp; things: Thing[] }>();
-  for (const { pattern, thing } of spoken(model)) {
-    const one = byPattern.get(pattern.source);
-    if (!one) byPattern.set(pattern.source, { pattern, things: [thing] });
-    else if (!one.things.includes(thing)) one.things.push(thing);
+  const byStem = new Map<string, { name: Spoken; things: Thing[] }>();
+  for (const name of spoken(model)) {
+    const one = byStem.get(name.stem);
+    if (!one) byStem.set(name.stem, { name, things: [name.thing] });
+    else if (!one.things.includes(name.thing)) one.things.push(name.thing);
   }
-  const all = [...byPattern.values()];
-  namesOf.set(model, all);
-  return all;
+  const shared = [...byStem.values()]
+    .filter(({ things }) => things.length > 1)
+    .map(({ name, things }) => ({ pattern: name.pattern, things }));
+  sharedOf.set(model, shared);
+  return shared;
 }
 
-const namesOf = new WeakMap<Model, { pattern: RegExp; things: Thing[] }[]>();
+const sharedOf = new WeakMap<Model, { pattern: RegExp; things: Thing[] }[]>();
 
 function spoken(model: Model): Spoken[] {
   const known = spokenOf.get(model);
@@ -54,14 +73,7 @@ function spoken(model: Model): Spoken[] {
       if (words.length > 2) named.push({ words, thing });
   }
   named.sort((a, b) => b.words.length - a.words.length);
-  const made = named.map(({ words, thing }) => {
-    const stem = literal(words.replace(/(?<!s)s$/, ''));
-    return {
-      pattern: new RegExp(`(?<![\\w-])${stem}(?:e?s)?(?![\\w-])`, 'i'),
-      atStart: new RegExp(`^${stem}(?:e?s)?(?![\\w-])`, 'i'),
-      thing,
-    };
-  });
+  const made = named.map(({ words, thing }) => new Spoken(words, thing));
   spokenOf.set(model, made);
   return made;
 }

@@ -21,6 +21,7 @@ import type { Fact } from './facts.ts';
 import type { Model } from './model.ts';
 import { twoNames } from './name-uses.ts';
 import { ambiguousNames } from './shared-names.ts';
+import { sharedNames } from './spoken-things.ts';
 import type { Survey } from './survey.ts';
 import { type ReaderText, textsIn } from './texts-of.ts';
 
@@ -34,21 +35,35 @@ export const MOST_WORDS = { instruction: 20, description: 25 } as const;
 export const MOST_SENTENCES = 6;
 
 export function wordingFaults(model: Model, survey: Survey, file: Where): Fact[] {
+  // What the sentences show by themselves stays while the machine is edited.
+  const told = survey.each('wording', [], (statement) =>
+    textsIn(statement).flatMap((text) => faultsOf(text, file)),
+  );
   return [
-    ...survey.each('wording', [model], (statement) =>
-      textsIn(statement).flatMap((text) => [
-        ...faultsOf(model, text, file),
-        ...ambiguousNames(model, [text], file),
-      ]),
-    ),
+    ...told.flatMap((one) => standing(model, one)),
+    ...(sharedNames(model).length > 0
+      ? survey.each('ambiguous names', [model], (one) => ambiguousNames(model, textsIn(one), file))
+      : []),
     ...twoNames(model, survey, file),
   ];
 }
 
-function faultsOf(model: Model, reader: ReaderText, file: Where): Fact[] {
+/** A fact; where the step tightens something (the machine says), the next one in its place. */
+interface Told {
+  readonly fact: Fact;
+  readonly unlessTightened?: Action;
+  readonly next?: Told;
+}
+
+function standing(model: Model, { fact, unlessTightened, next }: Told): Fact[] {
+  if (!unlessTightened || !isTightened(model, unlessTightened)) return [fact];
+  return next ? standing(model, next) : [];
+}
+
+function faultsOf(reader: ReaderText, file: Where): Told[] {
   const { text, kind, action } = reader;
   const { value } = text;
-  const facts: Fact[] = [];
+  const facts: Told[] = [];
   const tell = (
     check: string,
     from: number,
@@ -57,12 +72,8 @@ function faultsOf(model: Model, reader: ReaderText, file: Where): Fact[] {
     mend?: string,
   ) => {
     const at = { file: file.path, ...placeInText(file.written, text, from, to) };
-    facts.push({
-      check,
-      at,
-      words,
-      ...(mend === undefined ? {} : { mends: [{ title: `Write ${mend}`, at, text: mend }] }),
-    });
+    const mends = mend === undefined ? {} : { mends: [{ title: `Write ${mend}`, at, text: mend }] };
+    facts.push({ fact: { check, at, words, ...mends } });
   };
   for (const { pattern, write, say } of MAY_BE_LATIN.test(value) ? LATIN : []) {
     const match = pattern.exec(value);
@@ -85,7 +96,7 @@ function faultsOf(model: Model, reader: ReaderText, file: Where): Fact[] {
     if (about && kind === 'step')
       tell('limit-missing', from + about.from, from + about.to, { words: about.words });
     if (kind === 'step' || kind === 'stop' || kind === 'criterion')
-      vague(model, reader, sentence, from, tell);
+      facts.push(...vague(reader, sentence, from, file));
   }
   // A bracket counts as a sentence for its length, not for how many there are.
   const own = sentences.filter(({ from }, index) => index === 0 || from >= sentences[index - 1]!.to);
@@ -107,30 +118,42 @@ function tooLong(sentence: string): Record<string, string> | undefined {
   return { words: String(words), most: String(most), kind };
 }
 
-function vague(
-  model: Model,
-  { action }: ReaderText,
-  sentence: string,
-  from: number,
-  tell: (check: string, from: number, to: number, words: Record<string, string>) => void,
-): void {
-  if (!MAY_BE_VAGUE.test(sentence)) return;
-  // A value or a sign in the same sentence says what the word leaves open.
-  if (/\d|\{|\b(until|so that|so far that|by feel)\b/i.test(sentence)) return;
-  for (const { pattern, say } of VAGUE) {
-    const match = pattern.exec(sentence);
-    if (!match) continue;
-    if (action && saidElsewhere(model, action, match[0])) continue;
-    tell('vague-word', from + match.index, from + match.index + match[0].length, { word: match[0], say });
-    return;
+function vague(reader: ReaderText, sentence: string, from: number, file: Where): Told[] {
+  const { text, action } = reader;
+  let next: Told | undefined;
+  for (const { match, say, sure } of vagueIn(reader, sentence).reverse()) {
+    const start = from + match.index;
+    const at = { file: file.path, ...placeInText(file.written, text, start, start + match[0].length) };
+    const fact = { check: 'vague-word', at, words: { word: match[0], say } };
+    next = sure || !action ? { fact } : { fact, unlessTightened: action, ...(next ? { next } : {}) };
   }
+  return next ? [next] : [];
 }
 
-/** The value stands in a tail or in the machine file; a torque that stands nowhere is `torque-missing`. */
-function saidElsewhere(model: Model, action: Action, word: string): boolean {
-  if (isLimited(action)) return true;
-  if (!/^(securely|firmly|properly|adequately|sufficiently|good and tight|tight enough)$/i.test(word))
-    return false;
+/** Words that say nothing, up to the first of which that is certain. */
+function vagueIn(
+  { action }: ReaderText,
+  sentence: string,
+): { match: RegExpExecArray; say: string; sure: boolean }[] {
+  if (!MAY_BE_VAGUE.test(sentence)) return [];
+  // A value or a sign in the same sentence says what the word leaves open.
+  if (/\d|\{|\b(until|so that|so far that|by feel)\b/i.test(sentence)) return [];
+  const found: { match: RegExpExecArray; say: string; sure: boolean }[] = [];
+  for (const { pattern, say } of VAGUE) {
+    const match = pattern.exec(sentence);
+    // The value stands in a tail.
+    if (!match || (action && isLimited(action))) continue;
+    const sure = !action || !TIGHT.test(match[0]);
+    found.push({ match, say, sure });
+    if (sure) break;
+  }
+  return found;
+}
+
+/** Words that the machine file may give a torque for; a torque that stands nowhere is `torque-missing`. */
+const TIGHT = /^(securely|firmly|properly|adequately|sufficiently|good and tight|tight enough)$/i;
+
+function isTightened(model: Model, action: Action): boolean {
   return action.objects.some(({ name }) => {
     const type = model.byName.get(name.text)?.type;
     return type === 'fastener' || type === 'connection';

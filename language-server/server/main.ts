@@ -3,10 +3,12 @@
  * the code that V8 compiled for them, as the command line does (see language-server/cli/start.ts).
  */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { keepHeapSmall } from './heap.ts';
 import { serve } from './session.ts';
 
 /** Without streams, over what the command line of the process says. */
 export function run(streams?: { input: NodeJS.ReadableStream; output: NodeJS.WritableStream }): void {
+  keepHeapSmall();
   const { all } = ProposedFeatures;
   serve(streams ? createConnection(all, streams.input, streams.output) : createConnection(all));
 }
