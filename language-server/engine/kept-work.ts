@@ -64,10 +64,8 @@ export class KeptWork {
         return surveys;
       },
       execution: (procedure, on) => {
-        const names = this.namesOf(procedure);
-        const alone = !names.some((name) => findProcedure(on.visible, name));
         const reach = this.reach(procedure, on.visible);
-        if (!alone || !reach) return undefined;
+        if (!reach) return undefined;
         return this.executions.take(procedure, on, [...settings, ...reach]);
       },
       shared: (model, seen) => {

@@ -152,9 +152,9 @@ export class Flow {
     else if (kind === 'do') this.statement(statement, this.file);
   }
 
-  /** Statements gone through since it was last put somewhere. */
+  /** Statements gone through since it was last put somewhere, those of procedures on their own among them. */
   get followedHere(): number {
-    return this.followed;
+    return this.shared.followed;
   }
 
   /** Where it stands between two parts of a row. */

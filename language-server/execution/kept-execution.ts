@@ -3,7 +3,7 @@
  * is kept what it wrote, what it found and which earlier steps it looked up. After an edit only the parts that are
  * other than before are carried out, and those behind them until the state is as it was there; then on to the next part
  * that looks up a step that is another now. What is found is what an execution from scratch finds, or `update` says
- * that it cannot tell: where another procedure is used, where cases or steps become many, where a fault is found in
+ * that it cannot tell: where the headers are others, where cases or steps become many, where a fault is found in
  * two parts at once, where other things are looked for than before.
  */
 import type { Procedure, Task } from '../../grammar/syntax/tree.ts';
@@ -83,7 +83,7 @@ export class KeptExecution {
   private found: Fact[] | undefined;
   private end: End = { facts: NO_FACTS, reads: NONE_READ };
 
-  /** Carries out the whole procedure; it must use no other one. */
+  /** Carries out the whole procedure. What it uses must stay the same for as long as it is kept. */
   constructor({ model, procedure, file, visible, house, more }: ExecutionOf) {
     this.procedure = procedure;
     this.file = file;

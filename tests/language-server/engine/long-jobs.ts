@@ -102,6 +102,9 @@ function lines(next: Next, count: number, tasks: string[], indent = '  ', depth 
       const name = `task-${tasks.length}`;
       tasks.push(name);
       all.push(`${indent}task ${name} "A task" {`, ...lines(next, 6, tasks, `${indent}  `, depth + 1));
+    } else if (kind === 8) {
+      all.push(`${indent}do ${pick(next, ['prepare', 'finish', 'printed'])}`);
+      continue;
     } else if (kind === 7 && tasks.length > 0 && next() < 0.3) {
       all.push(`${indent}${pick(next, ['do', 'reverse'])} ${pick(next, tasks)}`);
       continue;
@@ -114,15 +117,32 @@ function lines(next: Next, count: number, tasks: string[], indent = '  ', depth 
   return all;
 }
 
+/** Procedures that others use: one has a fault of its own, one shows faults only where it is used, one has no steps. */
+const USED = `procedure prepare "Prepare" for m ends with breaker locked, mains off {
+  isolate mains
+  lock out breaker
+  inspect frame "Is it straight?" {
+    straight { }
+    bent { remove part-1 }
+  }
+}
+procedure finish "Finish" for m starts with part-0 fitted {
+  remove bolts-2
+  refit part-2
+  measure part-3 as gap-1 with gauge
+}
+procedure printed "As printed" for m elsewhere "Sheet 3" ends with sump drained
+`;
+
 /** A machine and a procedure of about so many lines. */
 export function longJob(next: Next, count: number): string {
-  return `${machine(next)}\nprocedure p "Work on it" for m${pick(next, ['', ' people 1'])} {\n${lines(next, count, []).join('\n')}\n}\n`;
+  return `${machine(next)}\n${USED}\nprocedure p "Work on it" for m${pick(next, ['', ' people 1'])} {\n${lines(next, count, []).join('\n')}\n}\n`;
 }
 
 /** An edit inside the procedure that leaves most of it as it is. */
 export function lineEdit(text: string, next: Next): Edit {
   const all = linesIn(text);
-  const first = all.findIndex((line) => line.startsWith('procedure')) + 1;
+  const first = all.findIndex((line) => line.startsWith('procedure p ')) + 1;
   const line = first + Math.floor(next() * (all.length - first - 2));
   const at = (row: number, column = 0) => ({ line: row, column });
   const words = all[line]!.replace(/[\r\n]+$/, '');
