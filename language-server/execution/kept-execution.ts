@@ -10,16 +10,14 @@ import type { Procedure, Task } from '../../grammar/syntax/tree.ts';
 import type { Fact } from '../model/facts.ts';
 import type { Model } from '../model/model.ts';
 import type { LoadedFile } from '../model/names.ts';
-import { changedTasks, isSamePart, layoutOf, meets, type Part, tasksOf, usesOf } from '../model/row.ts';
+import { changedTasks, hasSameHead, isSamePart, layoutOf, meets, type Part, tasksOf } from '../model/row.ts';
 import type { House } from '../project/project.ts';
 import { curingTimes } from './actions/curing.ts';
 import type { Cases } from './cases.ts';
 import { type Done, lastOf, type Stand } from './done-part.ts';
 import { Edit } from './edit.ts';
 import { finish, type MoreWatchers, type Started, start } from './execute.ts';
-import { Journal } from './journal.ts';
-import { alike, copied } from './memory.ts';
-import { Recorder } from './recorder.ts';
+import { PartRunner } from './part-runner.ts';
 import type { StepRef } from './steps.ts';
 import { watchers } from './watchers.ts';
 
@@ -41,12 +39,6 @@ interface End {
   readonly reads: ReadonlySet<number>;
 }
 
-const NONE_READ: ReadonlySet<number> = new Set();
-const NO_STEPS: readonly StepRef[] = [];
-const NO_FACTS: readonly Fact[] = [];
-const NO_AXES: readonly number[] = [];
-const NO_ITEMS = new Int32Array(0);
-
 export interface ExecutionOf {
   model: Model;
   procedure: Procedure;
@@ -60,17 +52,13 @@ export class KeptExecution {
   facts: readonly Fact[] = [];
   /** Statements gone through for all that is there. */
   followed = 0;
-  /** Actions that the latest edit had carried out. */
-  executed = 0;
   /** It can be taken up again after an edit. */
   usable = true;
   private readonly started: Started;
   private readonly file: string;
   private readonly beginning: Stand;
   private readonly nodes: number;
-  private readonly recorder: Recorder;
-  /** Sets of maps that parts looked at: each once. */
-  private readonly maps = new Map<string, Done['maps']>();
+  private readonly runner: PartRunner;
   private procedure: Procedure;
   private tasks: ReadonlyMap<string, Task>;
   private done: Done[] = [];
@@ -81,7 +69,7 @@ export class KeptExecution {
   /** Parts whose effect is in the state. */
   private cursor = 0;
   private found: Fact[] | undefined;
-  private end: End = { facts: NO_FACTS, reads: NONE_READ };
+  private end: End = { facts: [], reads: new Set() };
 
   /** Carries out the whole procedure. What it uses must stay the same for as long as it is kept. */
   constructor({ model, procedure, file, visible, house, more }: ExecutionOf) {
@@ -91,20 +79,25 @@ export class KeptExecution {
     this.nodes = cases.size;
     this.started = start(model, procedure, file, visible, undefined, false, more, cases);
     const { run } = this.started;
-    this.recorder = new Recorder(model.items);
+    this.runner = new PartRunner(this.started);
     run.watchers.push(...watchers(run, procedure, house));
     this.tasks = tasksOf(procedure);
     this.usable = run.watchers.every((watcher) => watcher.recall !== undefined);
-    this.beginning = this.stand();
+    this.beginning = this.runner.stand();
     const row = layoutOf(procedure).parts;
     this.row = row;
     for (const [index, part] of row.entries())
-      this.done.push(this.carryOut(part, GAP * (index + 1), this.standBefore(index)));
+      this.done.push(this.runner.carryOut(part, GAP * (index + 1), this.standBefore(index)));
     for (const one of this.done) this.note(one);
     this.cursor = row.length;
     this.finish();
     this.gather();
     if (!this.withinLimits()) this.usable = false;
+  }
+
+  /** Actions that the latest edit had carried out. */
+  get executed(): number {
+    return this.runner.executed;
   }
 
   get cases(): Cases {
@@ -117,7 +110,7 @@ export class KeptExecution {
     // Whatever goes wrong on the way, half an update is none.
     this.usable = false;
     if (!hasSameHead(this.procedure, procedure)) return false;
-    this.executed = 0;
+    this.runner.executed = 0;
     const row = layoutOf(procedure).parts;
     const tasks = tasksOf(procedure);
     const changed = changedTasks(this.tasks, tasks);
@@ -191,7 +184,7 @@ export class KeptExecution {
         }
         first = edge + Math.max(1, Math.min(next === limit && back === 0 ? GAP : NARROW, (next - edge) >> 1));
       }
-      const one = this.carryOut(part, first, before);
+      const one = this.runner.carryOut(part, first, before);
       this.cursor++;
       fresh.push(one);
       before = one.after;
@@ -214,7 +207,7 @@ export class KeptExecution {
         this.moveTo(index);
       }
       const before = done[index]!;
-      const again = this.carryOut(this.row[index]!, before.first, this.standBefore(index));
+      const again = this.runner.carryOut(this.row[index]!, before.first, this.standBefore(index));
       this.cursor = index + 1;
       const next = done[index + 1];
       if (next && lastOf(again) >= next.first) return false;
@@ -263,74 +256,7 @@ export class KeptExecution {
     );
   }
 
-  // ------------------------------------------------------------ one part
-
-  private carryOut(part: Part, first: number, before: Stand): Done {
-    const { run, flow } = this.started;
-    const { recorder } = this;
-    const reads = new Set<number>();
-    recorder.begin();
-    flow.record(recorder);
-    flow.asked = [];
-    flow.standAt(before.marks);
-    run.facts.length = 0;
-    run.steps.last = first - 1;
-    run.steps.readsOf = { from: first, numbers: reads };
-    const executed = run.executed;
-    flow.part(part);
-    this.executed += run.executed - executed;
-    run.steps.readsOf = undefined;
-    flow.record(undefined);
-    const { last } = run.steps;
-    const steps: StepRef[] = [];
-    for (let number = first; number <= last; number++) steps.push(run.steps.at(number)!);
-    const one: Done = {
-      first,
-      last,
-      steps: steps.length > 0 ? steps : NO_STEPS,
-      journal: new Journal(recorder, run.state),
-      facts: run.facts.length > 0 ? run.facts.splice(0) : NO_FACTS,
-      reads: reads.size > 0 ? reads : NONE_READ,
-      items: recorder.items.length > 0 ? Int32Array.from(recorder.items) : NO_ITEMS,
-      maps: this.mapsOf(recorder),
-      uses: part.kind === 'do' ? usesOf(part.statement) : usesOf({ kind: 'continues', start: 0, end: 0 }),
-      asked: flow.asked.length > 0 ? flow.asked : NO_AXES,
-      followed: flow.followedHere,
-      after: this.stand(before),
-    };
-    flow.asked = undefined;
-    return one;
-  }
-
-  private mapsOf({ maps }: Recorder): Done['maps'] {
-    const all = this.started.flow.tracked;
-    const key = maps.map((map) => all.indexOf(map)).join(' ');
-    let known = this.maps.get(key);
-    if (!known) {
-      known = [...maps];
-      this.maps.set(key, known);
-    }
-    return known;
-  }
-
-  /** Where it stands now; the same object where that is where it stood. */
-  private stand(before?: Stand): Stand {
-    const { run, flow } = this.started;
-    const { marks } = flow;
-    const memories = run.watchers.map((watcher, index) => {
-      const memory = watcher.memory?.();
-      const known = before?.memories[index];
-      return before && alike(known, memory) ? known : copied(memory);
-    });
-    if (!before) return { marks, memories };
-    const sameMarks = alike(before.marks, marks);
-    const sameMemories = memories.every((memory, index) => memory === before.memories[index]);
-    if (sameMarks && sameMemories) return before;
-    return {
-      marks: sameMarks ? before.marks : marks,
-      memories: sameMemories ? before.memories : memories,
-    };
-  }
+  // ------------------------------------------------------------ places in the row
 
   private standBefore(index: number): Stand {
     return index > 0 ? this.done[index - 1]!.after : this.beginning;
@@ -342,42 +268,22 @@ export class KeptExecution {
     if (index === this.cursor) return;
     while (this.cursor > index) this.done[--this.cursor]!.journal.undo(run.state);
     while (this.cursor < index) this.done[this.cursor++]!.journal.redo(run.state);
-    this.recall(this.standBefore(index));
+    this.runner.recall(this.standBefore(index));
     flow.standAt(this.standBefore(index).marks);
-  }
-
-  private recall({ memories }: Stand): void {
-    this.started.run.watchers.forEach((watcher, index) => {
-      watcher.recall?.(copied(memories[index]));
-    });
   }
 
   // ------------------------------------------------------------ the end
 
-  /** What the end shows; the state is as before afterwards. */
+  /** What the end shows. */
   private finish(): void {
-    const { run, flow } = this.started;
-    const before = this.standBefore(this.done.length);
-    const { recorder } = this;
-    const reads = new Set<number>();
-    recorder.begin();
-    run.facts.length = 0;
-    for (const fact of this.foundInSteps()) run.facts.push(fact);
-    const count = run.facts.length;
+    const { run } = this.started;
     run.steps.last = this.done.findLast(({ steps }) => steps.length > 0)?.last ?? -1;
     const steps: (readonly [number, StepRef])[] = [];
     for (const one of this.done)
       for (const [index, step] of one.steps.entries()) steps.push([one.first + index, step]);
-    run.steps.readsOf = { from: Number.POSITIVE_INFINITY, numbers: reads };
-    flow.record(recorder);
-    finish(this.started, this.procedure, this.file, steps);
-    flow.record(undefined);
-    run.steps.readsOf = undefined;
-    this.end = { facts: run.facts.splice(count), reads };
-    run.facts.length = 0;
-    new Journal(recorder, run.state).undo(run.state);
-    this.recall(before);
-    flow.standAt(before.marks);
+    this.end = this.runner.apart(this.standBefore(this.done.length), this.foundInSteps(), () =>
+      finish(this.started, this.procedure, this.file, steps),
+    );
   }
 
   private gather(): void {
@@ -392,14 +298,4 @@ export class KeptExecution {
     }
     return this.found;
   }
-}
-
-/** The headers, and whether the text is complete. */
-function hasSameHead(a: Procedure, b: Procedure): boolean {
-  return (
-    a.name === b.name &&
-    a.body?.closed === b.body?.closed &&
-    a.headers.length === b.headers.length &&
-    a.headers.every((header, index) => header === b.headers[index])
-  );
 }

@@ -165,3 +165,13 @@ export function meets<Value>(a: ReadonlySet<Value>, b: ReadonlySet<Value>): bool
   for (const one of few) if (many.has(one)) return true;
   return false;
 }
+
+/** Two versions of a procedure have the same headers, and the text of both is complete or of neither. */
+export function hasSameHead(a: Procedure, b: Procedure): boolean {
+  return (
+    a.name === b.name &&
+    a.body?.closed === b.body?.closed &&
+    a.headers.length === b.headers.length &&
+    a.headers.every((header, index) => header === b.headers[index])
+  );
+}
