@@ -9,6 +9,7 @@ import { mutantsOf } from '../../mutation/mutants.ts';
 import { FILES, filesFor, RIGHT } from '../../mutation/right.ts';
 import { lineOf } from '../../real/expected.ts';
 import { unmark } from '../../support/marked.ts';
+import { SLIPS } from './slips.ts';
 
 export interface SaidCase {
   name: string;
@@ -28,6 +29,7 @@ const ALL: readonly SaidCase[] = [
   ...Object.keys(FILES)
     .filter((path) => path.includes('/broken/'))
     .map((path) => ({ name: path, files: filesFor(path), path })),
+  ...SLIPS.map(({ name, text }) => ({ name, files: { 'a.dowel': text }, path: 'a.dowel' })),
   ...RIGHT.flatMap((path) => spoiled(path)),
 ];
 
