@@ -30,7 +30,7 @@ export interface CheckHow {
 export interface Order {
   files: readonly string[];
   options: HouseOptions;
-  /** The next file that nobody has taken yet, and how many are done. */
+  /** The next file that nobody has taken yet, how many are done, and how many threads have loaded what they need. */
   counters: SharedArrayBuffer;
 }
 
@@ -55,16 +55,23 @@ export async function checkFiles(
   const left = files.filter((file) => !results.has(file));
   if (left.length === 0) return files.map((file) => results.get(file)!);
   const { checkEach } = await import('../checks/check-project.ts');
-  await prepareFor(left);
   const threads = Math.min(workers, Math.ceil(left.length / FILES_PER_WORKER));
   const order: Order = {
     files: left,
     options: { config: options.config, convention: options.convention },
-    counters: new SharedArrayBuffer(8),
+    counters: new SharedArrayBuffer(12),
   };
   const others = threads > 1 ? await inWorkers(threads - 1, order) : [];
-  for (const one of await taken(order, texts, () => progress?.show(done(order), left.length)))
-    results.set(one.path, one);
+  // What is prepared holds for all threads, and stored code fits only before.
+  if (others.length === 0) prepareFor(left);
+  let prepared = others.length === 0;
+  const tell = () => {
+    progress?.show(done(order), left.length);
+    if (prepared || loaded(order) <= others.length) return;
+    prepared = true;
+    prepareFor(left);
+  };
+  for (const one of await taken(order, texts, tell)) results.set(one.path, one);
   for (const found of await Promise.all(others)) for (const one of found) results.set(one.path, one);
   // What a worker took and did not bring (it ran out of memory, say) is done here.
   const lost = left.filter((file) => !results.has(file));
@@ -82,6 +89,7 @@ export async function taken(order: Order, texts: Disk, tell?: () => void): Promi
   const { eachChecker } = await import('../checks/check-project.ts');
   const check = eachChecker(texts);
   const counters = new Int32Array(order.counters);
+  Atomics.add(counters, 2, 1);
   const found: FileChecked[] = [];
   for (;;) {
     const from = Atomics.add(counters, 0, RUN);
@@ -98,6 +106,10 @@ export async function taken(order: Order, texts: Disk, tell?: () => void): Promi
 
 function done({ counters }: Order): number {
   return Atomics.load(new Int32Array(counters), 1);
+}
+
+function loaded({ counters }: Order): number {
+  return Atomics.load(new Int32Array(counters), 2);
 }
 
 /** The results of other threads; none where one died. Node's threads are loaded for them only. */

@@ -103,7 +103,7 @@ async function resourcesFor(
 
 async function checkedHere(texts: Disk, files: readonly string[]): Promise<FileChecked[]> {
   const { checkEach } = await import('../checks/check-project.ts');
-  await prepareFor(files);
+  prepareFor(files);
   return checkEach(texts, files);
 }
 
