@@ -24,6 +24,8 @@ export function clientOf(context: ExtensionContext): LanguageClient {
   const options: LanguageClientOptions = {
     documentSelector: [{ language: 'dowel' }],
     initializationOptions: () => workspace.getConfiguration().get('dowel'),
+    // The library would show its own words; `startServer` says it, or the message about the server's end.
+    initializationFailedHandler: () => false,
     errorHandler: {
       error: () => ({ action: ErrorAction.Continue }),
       closed: () => {
@@ -34,8 +36,20 @@ export function clientOf(context: ExtensionContext): LanguageClient {
       },
     },
   };
-  const client = new LanguageClient('dowel', 'Dowel', server, options);
+  const client = new Client('dowel', 'Dowel', server, options);
   return client;
+}
+
+/** In the output stands all that goes wrong; what is told of the server's end is told once, in words of ours. */
+class Client extends LanguageClient {
+  override error(message: string, data?: unknown, show?: boolean | 'force'): void {
+    super.error(message, data, isItsEnd(data) ? false : show);
+  }
+}
+
+/** A question that had no answer yet when the server ended. */
+function isItsEnd(error: unknown): boolean {
+  return error instanceof ResponseError && error.code === ErrorCodes.PendingResponseRejected;
 }
 
 async function tell(client: LanguageClient, again: boolean): Promise<void> {
@@ -83,7 +97,7 @@ export async function startServer(client: LanguageClient): Promise<void> {
     await client.start();
   } catch (error) {
     // One that dies while it starts is told of, and started again, as at any other time.
-    if (error instanceof ResponseError && error.code === ErrorCodes.PendingResponseRejected) return;
+    if (isItsEnd(error)) return;
     void window.showErrorMessage(
       l10n.t(
         'Dowel’s language server did not start ({0}). Install the extension again; if that does not help, the output says more.',

@@ -121,6 +121,8 @@ describe('with the server killed', () => {
       .toBe(true);
     await bench.status.filter({ hasText: 'Dowel is off' }).waitFor();
     expect(bench.languageServers()).toEqual([]);
+    // Nobody is shown what the library calls it.
+    expect(await bench.page.locator('.notification-toast', { hasText: 'Pending' }).count()).toBe(0);
     await bench.shot('killed-9-off');
     await off.locator('.monaco-button', { hasText: 'Restart' }).click();
     await bench.status.filter({ hasText: /Dowel:.*8.*\d case/ }).waitFor();
