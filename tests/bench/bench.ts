@@ -91,7 +91,7 @@ function measure(steps: number): Row {
     if (steps <= SCHEMATRON_MOST)
       programs.push(['schematron', () => check('--schematron', files.schematron)]);
   }
-  const whole = interleaved(programs, { rounds: steps > 1000 ? 11 : 25, warmUp: 1 });
+  const whole = interleaved(programs, { rounds: steps > 1000 ? 7 : 15, warmUp: 1 });
 
   const host = memoryHost({ 'bench.dowel': dowel });
   const warm = interleaved(
@@ -100,7 +100,7 @@ function measure(steps: number): Row {
       ['dowel', () => void checkProject(host, ['bench.dowel'])],
       ['ajv', () => void new Ajv({ allErrors: true }).compile(JSON_SCHEMA)(JSON.parse(json))],
     ],
-    { rounds: steps > 1000 ? 15 : 40, warmUp: steps > 1000 ? 5 : 30 },
+    { rounds: steps > 1000 ? 9 : 25, warmUp: steps > 1000 ? 4 : 20 },
   );
   return {
     steps: content.steps,
