@@ -15,6 +15,8 @@ const PAUSE = 8;
 type Asked = Parameters<Kept['execution']>[1];
 
 interface Entry {
+  readonly path: string;
+  readonly name: string | undefined;
   readonly basis: readonly unknown[];
   readonly execution: KeptExecution | undefined;
   pause: number;
@@ -41,12 +43,26 @@ export class KeptExecutions {
     const { path } = on.file;
     const execution = new KeptExecution({ ...on, procedure, file: path });
     this.entries.delete(key);
-    this.entries.set(key, { basis, execution: execution.usable ? execution : undefined, pause: PAUSE });
+    this.dropGone(on.file);
+    this.entries.set(key, {
+      path,
+      name: procedure.name?.text,
+      basis,
+      execution: execution.usable ? execution : undefined,
+      pause: PAUSE,
+    });
     for (const first of this.entries.keys()) {
       if (this.entries.size <= MOST_KEPT) break;
       this.entries.delete(first);
     }
     return execution;
+  }
+
+  /** Procedures that are no longer written in the file are kept no longer. */
+  private dropGone({ path, procedures }: Asked['file']): void {
+    const names = new Set(procedures.map(({ name }) => name?.text));
+    for (const [key, entry] of this.entries)
+      if (entry.path === path && !names.has(entry.name)) this.entries.delete(key);
   }
 }
 
