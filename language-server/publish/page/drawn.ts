@@ -13,7 +13,12 @@ export function drawn({ svg, width, title, alternative, caption }: Drawing, said
     width > WIDE
       ? html`<section class="scroll" aria-label="${title}" tabindex="0">${picture}</section>`
       : picture;
-  return html`<figure class="drawn">${shown}${caption && html`<figcaption>${caption.map((line) => html`<p>${line}</p>`)}</figcaption>`}<details><summary>${saidBy}</summary>${words(alternative)}</details></figure>`;
+  const fold = html`<details><summary>${saidBy}</summary>${words(alternative)}</details>`;
+  // Nothing may follow a caption in its figure.
+  const under = caption
+    ? html`<figcaption>${caption.map((line) => html`<p>${line}</p>`)}${fold}</figcaption>`
+    : fold;
+  return html`<figure class="drawn">${shown}${under}</figure>`;
 }
 
 function words(alternative: TextAlternative): Html {

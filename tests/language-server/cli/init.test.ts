@@ -3,11 +3,13 @@
  * a general YAML parser and their commands are run by a shell, with the program in the place of the installed one; the
  * services themselves cannot be run here.
  */
+
 import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { DEFERENCE } from '../../../language-server/report/deference.ts';
 import { DOWEL, dowel, folderWith } from './dowel.ts';
 
 /** A folder with the first files in it. */
@@ -37,7 +39,7 @@ test('the first files check clean at every severity, and are laid out', () => {
   const folder = started('shell');
   expect(dowel(['check', '--severity', 'hint', '.'], { cwd: folder })).toEqual({
     code: 0,
-    out: 'No findings; 2 files checked.\n',
+    out: `No findings; 2 files checked.\n${DEFERENCE}\n`,
     err: '',
   });
   expect(dowel(['format', '--check', '.'], { cwd: folder }).code).toBe(0);

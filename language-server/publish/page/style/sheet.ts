@@ -77,8 +77,8 @@ code { font: .92em ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
 .search input { font: inherit; color: inherit; background: var(--sheet); border: 1px solid var(--strong-line); border-radius: .3rem; min-height: 2.75rem; padding: .25rem .75rem; width: 20rem; max-width: 100%; }
 .search p { margin: .25rem 0 0; min-height: 1.5em; }
 .drawn { width: fit-content; max-width: 100%; border: 1px solid var(--line); background: var(--sheet); padding: .5rem; --dowel-paper: var(--sheet); --dowel-accent: var(--accent); }
-.drawn figcaption { max-width: 22rem; font-size: .9rem; }
-.drawn figcaption p { margin: .25rem 0; }
+.drawn figcaption { max-width: 22rem; }
+.drawn figcaption p { margin: .25rem 0; font-size: .9rem; }
 /* Beside the box of its step there is no room for it on a telephone. */
 @media (max-width: 40rem) { .step .drawn { margin-left: -2.75rem; max-width: none; } }
 .drawn summary { min-height: 2.5rem; align-content: center; cursor: pointer; }
