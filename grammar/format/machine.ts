@@ -92,7 +92,7 @@ function onlyBetweenStages(layout: Layout, brace: number, closing: number): bool
   for (let i = brace + 1; i <= closing; i += 1) {
     if (source.hasComment(i)) return false;
     if (!source.breaksBefore(i)) continue;
-    if (i !== brace + 1 && i !== closing && !source.is(i - 1, ';')) return false;
+    if (i !== brace + 1 && i !== closing && !source.is(i - 1, ';') && !source.is(i, ';')) return false;
   }
   return true;
 }

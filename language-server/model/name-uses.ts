@@ -107,7 +107,8 @@ function namesOf(model: Model): { thing: Thing; names: string[] }[] {
     const also = thing.declaration.clauses.flatMap((clause) =>
       clause.clause === 'also called' ? clause.texts.map(({ value }) => value.trim().toLowerCase()) : [],
     );
-    const names = [...new Set([thing.title.toLowerCase(), ...also])];
+    // An empty name would be found everywhere, without end.
+    const names = [...new Set([thing.title.trim().toLowerCase(), ...also])].filter((name) => name !== '');
     for (const name of names) titles.set(name, (titles.get(name) ?? 0) + 1);
     return { thing, names };
   });

@@ -121,6 +121,13 @@ describe('declarations', () => {
   });
 });
 
+test('a break before a semicolon parts the stages of a plan no more than one behind it', () => {
+  expectLayout(
+    'machine m {\n  fastener f "f" x2 plan { 15 N·m; loosen\n; 28 N·m }\n}\n',
+    'machine m {\n  fastener f "f" x2\n    plan { 15 N·m; loosen; 28 N·m }\n}\n',
+  );
+});
+
 describe('procedures', () => {
   test('headers on the line of the procedure', () => {
     expectLayout(

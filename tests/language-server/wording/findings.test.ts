@@ -59,3 +59,16 @@ describe('is left alone', () => {
     expect(found(steps)).toEqual([]);
   });
 });
+
+test('an empty name is no name, and is not looked for without end', () => {
+  const text = `machine m "pump" {
+  part block "block" fixed
+  seal ring "ring" on block  also called ""
+}
+procedure p "Look" for m {
+  inspect block "The number shows to the side."
+}
+`;
+  const { findings } = checkTexts({ 'a.dowel': text });
+  expect(findings.filter(({ check }) => check === 'two-names')).toEqual([]);
+});
