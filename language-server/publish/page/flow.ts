@@ -89,7 +89,7 @@ function repeat(item: Repeat, context: Context, level: number): Html {
 
 /** `Only if the supply is single-phase`, above what is so. */
 export function only(when: When | undefined, context: Context): Piece {
-  return when && html`<p class="only">${context.words.only(when.sentence)}</p>`;
+  return when && html`<p class="under">${context.words.under(when.sentence)}</p>`;
 }
 
 function box(name: string, when: When | undefined, context: Context): Html {

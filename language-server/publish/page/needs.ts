@@ -193,7 +193,7 @@ function differences(context: Context): Piece {
   if (doc.variantDifferences.length === 0) return undefined;
   const rows = doc.variantDifferences.map(
     ({ when, sentences, steps }) =>
-      html`<tr${classes(context.conditions.classOf(when))}><th scope="row">${words.only(when.sentence)}</th><td>${sentences.map((one) => html`<p>${one}</p>`)}<p class="at">${words.atSteps} ${stepLinks(steps, context)}</p></td></tr>`,
+      html`<tr${classes(context.conditions.classOf(when))}><th scope="row">${words.under(when.sentence)}</th><td>${sentences.map((one) => html`<p>${one}</p>`)}<p class="at">${words.atSteps} ${stepLinks(steps, context)}</p></td></tr>`,
   );
   return html`<h3 id="differences">${words.differences}</h3><section class="scroll" aria-labelledby="differences" tabindex="0"><table class="small"><tbody>${rows}</tbody></table></section>`;
 }

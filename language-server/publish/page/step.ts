@@ -17,7 +17,7 @@ export function step(item: Step, context: Context, inner: (items: FlowItem[]) =>
   const { detail } = item;
   const records = doc.records.filter((record) => item.records.includes(record.id));
   return html`<div${classes('step', conditions.classOf(item.when))} id="${id}">${item.notices.map((one) => notice(one, context))}<div class="line"><label class="tick"><input type="checkbox" id="${id}-done" data-step="${item.id}"><span class="hidden">${words.stepDone(item.number)}</span></label><div class="what">${
-    item.when && html`<p class="only">${words.only(item.when.sentence)}</p>`
+    item.when && html`<p class="under">${words.under(item.when.sentence)}</p>`
   }<p class="do"><span class="number">${item.number}</span> ${rich(item.heading, context)}</p>${paragraphs(item.more, 'more', context)}${detail.fastening.map((one) => fastening(one, item, context))}${paragraphs(item.said, 'author', context)}${
     item.expect.length > 0 &&
     html`<p class="expect"><b>${words.expect}</b> ${item.expect.map((one) => html`${rich(one, context)} `)}</p>`

@@ -62,7 +62,7 @@ export interface PageWords {
   task: (number: string) => string;
   step: (number: string) => string;
   stepDone: (number: string) => string;
-  only: (condition: string) => string;
+  under: (condition: string) => string;
   expect: string;
   onlyInside: (condition: string) => string;
   stages: string;
@@ -222,7 +222,7 @@ const BRITISH: PageWords = {
   task: (number) => `Task ${number}`,
   step: (number) => `Step ${number}`,
   stepDone: (number) => `Step ${number} done`,
-  only: (condition) => `Only ${condition}`,
+  under: (condition) => `Only ${condition}`,
   expect: 'It is done when:',
   onlyInside: (condition) => `only ${condition}`,
   stages: 'Stages of tightening',

@@ -11,7 +11,7 @@ export const JOB = `
 .more, .author, .expect { margin-bottom: .3rem; }
 .author { color: var(--ink); font-style: italic; }
 .measure { white-space: nowrap; font-variant-numeric: tabular-nums; }
-.only { font-size: .9rem; font-weight: 600; color: var(--watch); margin-bottom: .25rem; }
+.under { font-size: .9rem; font-weight: 600; color: var(--watch); margin-bottom: .25rem; }
 .lead { font-weight: 600; margin: .75rem 0 .4rem; }
 .remark { color: var(--soft); }
 .group { border-left: .125rem solid var(--line); padding-left: .9rem; margin: 1rem 0; }

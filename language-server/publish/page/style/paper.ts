@@ -8,7 +8,7 @@ export const PAPER = `
   .sheet { max-width: none; padding: 0 .3mm 0 0; }
   #work, .skip, .home, .contents, .choose > p { display: none; }
   h1 { font-size: 18pt; }
-  h2, h3, h4, h5, h6, .lead, .way-label, .only, .remark { break-after: avoid; }
+  h2, h3, h4, h5, h6, .lead, .way-label, .under, .remark { break-after: avoid; }
   .panel, .note, .step, tr, figure, .glance li, .record, .plate { break-inside: avoid; }
   .panel { break-after: avoid; }
   .step { padding: 2mm 0; }
