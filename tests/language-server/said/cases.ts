@@ -47,11 +47,20 @@ function spoiled(path: string): SaidCase[] {
   });
 }
 
-/** One line for each finding. */
+/** One line for each finding, and below it the case that shows it, the places it tells of, and its mends. */
 export function said({ files, path }: SaidCase): string[] {
-  return checkTexts(files, path).findings.map(({ file, start, check, severity, message, help }) => {
-    const place = `${file === path ? '' : `${file}:`}${lineOf(files[file]!, start)} ${check}`;
-    return `${place} (${severity}): ${message}${help ? ` / ${help}` : ''}`;
+  const place = (of: { file: string; start: number }) =>
+    `${of.file === path ? '' : `${of.file}:`}${lineOf(files[of.file]!, of.start)}`;
+  return checkTexts(files, path).findings.flatMap((finding) => {
+    const { check, severity, message, help, related, mends = [] } = finding;
+    return [
+      `${place(finding)} ${check} (${severity}): ${message}${help ? ` / ${help}` : ''}`,
+      ...(finding.case ? [`  when ${finding.case}`] : []),
+      ...(related.length > 0
+        ? [`  see ${related.map((one) => `${place(one)} ${one.message}`).join('; ')}`]
+        : []),
+      ...mends.map(({ title, edits }) => `  mend ${title}: ${JSON.stringify(edits.map(({ text }) => text))}`),
+    ];
   });
 }
 
