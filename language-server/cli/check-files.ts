@@ -10,6 +10,7 @@ import type { Disk } from './disk.ts';
 import type { HouseOptions, Houses } from './houses.ts';
 import { prepareFor } from './long-work.ts';
 import type { Progress } from './progress.ts';
+import { isFinished, withTimeLimit } from './time-limit.ts';
 
 /** Below so many files the start of another thread costs more than it saves (measured: see DEVELOPERS.md). */
 export const FILES_PER_WORKER = 80;
@@ -23,6 +24,8 @@ export interface CheckHow {
   cache?: ResultCache;
   /** How many threads at most; without it, as many as there are cores. */
   workers?: number;
+  /** Seconds for one file at most. */
+  timeLimit?: number;
   progress?: Progress;
 }
 
@@ -30,6 +33,7 @@ export interface CheckHow {
 export interface Order {
   files: readonly string[];
   options: HouseOptions;
+  timeLimit: number | undefined;
   /** The next file that nobody has taken yet, how many are done, and how many threads have loaded what they need. */
   counters: SharedArrayBuffer;
 }
@@ -38,7 +42,7 @@ export interface Order {
 export async function checkFiles(
   texts: Disk,
   files: readonly string[],
-  { houses, options, cache, workers = availableParallelism(), progress }: CheckHow,
+  { houses, options, cache, workers = availableParallelism(), timeLimit, progress }: CheckHow,
 ): Promise<FileChecked[]> {
   const written = new Map<object, string>();
   const houseOf = (file: string) => {
@@ -54,11 +58,12 @@ export async function checkFiles(
   }
   const left = files.filter((file) => !results.has(file));
   if (left.length === 0) return files.map((file) => results.get(file)!);
-  const { checkEach } = await import('../checks/check-project.ts');
+  const { eachChecker } = await import('../checks/check-project.ts');
   const threads = Math.min(workers, Math.ceil(left.length / FILES_PER_WORKER));
   const order: Order = {
     files: left,
     options: { config: options.config, convention: options.convention },
+    timeLimit,
     counters: new SharedArrayBuffer(12),
   };
   const others = threads > 1 ? await inWorkers(threads - 1, order) : [];
@@ -75,11 +80,12 @@ export async function checkFiles(
   for (const found of await Promise.all(others)) for (const one of found) results.set(one.path, one);
   // What a worker took and did not bring (it ran out of memory, say) is done here.
   const lost = left.filter((file) => !results.has(file));
-  for (const one of checkEach(texts, lost)) results.set(one.path, one);
+  const again = withTimeLimit(() => eachChecker(texts), timeLimit);
+  for (const one of again(lost)) results.set(one.path, one);
   progress?.end();
   for (const file of left) {
     const result = results.get(file);
-    if (result) cache?.keep(file, houseOf(file), result.uses, result);
+    if (result && isFinished(result)) cache?.keep(file, houseOf(file), result.uses, result);
   }
   return files.flatMap((file) => results.get(file) ?? []);
 }
@@ -87,7 +93,7 @@ export async function checkFiles(
 /** Takes runs of files until none is left. */
 export async function taken(order: Order, texts: Disk, tell?: () => void): Promise<FileChecked[]> {
   const { eachChecker } = await import('../checks/check-project.ts');
-  const check = eachChecker(texts);
+  const check = withTimeLimit(() => eachChecker(texts), order.timeLimit);
   const counters = new Int32Array(order.counters);
   Atomics.add(counters, 2, 1);
   const found: FileChecked[] = [];

@@ -21,6 +21,7 @@ import { type Names, namesIn } from './names.ts';
 import { complain, type ExitCode, isTerminal, printRaw } from './output.ts';
 import { writeText } from './replace.ts';
 import { type Form, type OutputFile, type Reported, reportIn } from './reports.ts';
+import { withTimeLimit } from './time-limit.ts';
 import { filesOf, type Refused } from './walk.ts';
 
 /** Put in by the build, from package.json. */
@@ -65,6 +66,8 @@ export interface PathOptions extends HouseOptions {
   cache?: string;
   /** How many threads at most. */
   workers?: number;
+  /** Seconds for one file at most. */
+  timeLimit?: number;
   /** Only files that have changed since this revision of git, and those that use them. */
   changedSince?: string;
 }
@@ -91,20 +94,25 @@ async function narrowed(
 async function resourcesFor(
   files: number,
   options: PathOptions,
-): Promise<Pick<CheckHow, 'cache' | 'workers' | 'progress'>> {
+): Promise<Pick<CheckHow, 'cache' | 'workers' | 'timeLimit' | 'progress'>> {
   if (!many(files, options)) return {};
   const [{ ResultCache }, { progress }] = await Promise.all([import('./cache.ts'), import('./progress.ts')]);
   return {
     ...(options.cache === undefined ? {} : { cache: new ResultCache(options.cache, VERSION) }),
     ...(options.workers === undefined ? {} : { workers: options.workers }),
+    ...(options.timeLimit === undefined ? {} : { timeLimit: options.timeLimit }),
     progress: progress(),
   };
 }
 
-async function checkedHere(texts: Disk, files: readonly string[]): Promise<FileChecked[]> {
-  const { checkEach } = await import('../checks/check-project.ts');
+async function checkedHere(
+  texts: Disk,
+  files: readonly string[],
+  { timeLimit }: PathOptions,
+): Promise<FileChecked[]> {
+  const { eachChecker } = await import('../checks/check-project.ts');
   prepareFor(files);
-  return checkEach(texts, files);
+  return withTimeLimit(() => eachChecker(texts), timeLimit)(files);
 }
 
 /** Checks the files that the paths mean; prints nothing but how far it has come, to a person at a terminal. */
@@ -122,7 +130,7 @@ export async function checkPaths(paths: readonly string[], options: PathOptions 
   const how = { houses, options, ...(await resourcesFor(wanted.length, options)) };
   const each = many(wanted.length, options)
     ? await (await import('./check-files.ts')).checkFiles(texts, wanted, how)
-    : await checkedHere(texts, wanted);
+    : await checkedHere(texts, wanted, options);
   const unsaved = how.cache?.save();
   if (unsaved) complain(`cannot keep results in ${options.cache}: ${unsaved.reason}. ${unsaved.remedy}`);
   const got = new Set(each.map(({ path }) => path));

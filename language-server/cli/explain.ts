@@ -7,12 +7,14 @@ import { fileTooLarge } from './file-too-large.ts';
 import { findingsCut } from './findings-cut.ts';
 import { complain, type ExitCode, print } from './output.ts';
 import { pictureMissing } from './picture-missing.ts';
+import { fileNotFinished } from './time-limit.ts';
 
 /** What can be explained: the list, and the findings that no example can show. */
 export const EXPLAINED: readonly Check[] = [
   ...ALL_CHECKS,
   fileTooLarge,
   findingsCut,
+  fileNotFinished,
   pictureMissing,
   configWrong,
   toolFailure,

@@ -21,6 +21,8 @@ import type { StateOptions } from './state.ts';
 declare const VERSION: string;
 
 /** Hidden, so that no walk through folders meets it. */
+/** A day. */
+const MOST_SECONDS = 86_400;
 const DEFAULT_CACHE = '.dowel-cache';
 
 /** Runs the command that the arguments (without program and script) ask for. */
@@ -87,6 +89,11 @@ function program(done: (code: ExitCode) => void): Command {
     .option('--show-waived', 'print what waivers hold back, with their reasons')
     .option('--cache [folder]', 'keep results in a folder, and check again only what has changed')
     .option('--workers <count>', 'threads at most; as many as there are cores, where it pays', count)
+    .option(
+      '--time-limit <seconds>',
+      'end the check of a file that takes longer (60), and go on with the others',
+      seconds,
+    )
     .option(
       '--changed-since <revision>',
       'only files changed since a revision of git, and those that use them',
@@ -244,6 +251,13 @@ function count(text: string): number {
   const value = Number(text);
   if (!Number.isInteger(value) || value < 1)
     throw new InvalidArgumentError('It is a whole number from 1 up.');
+  return value;
+}
+
+function seconds(text: string): number {
+  const value = Number(text);
+  if (!(value > 0) || value > MOST_SECONDS)
+    throw new InvalidArgumentError(`It is a number of seconds above 0, at most ${MOST_SECONDS}.`);
   return value;
 }
 
