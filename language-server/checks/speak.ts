@@ -61,7 +61,8 @@ export function caseWords(set: CaseSet, cases: Cases, built: CaseSet): string | 
   return words.length > 0 ? list(words) : undefined;
 }
 
-function relate({ at, what, thing }: NonNullable<Fact['story']>[number]): Related {
+function relate({ at, what, thing, says }: NonNullable<Fact['story']>[number]): Related {
+  if (says) return { ...at, message: says };
   if (!thing) return { ...at, message: STORY[what] };
   const words = thing.type === 'fastener' && what === 'taken off' ? 'taken out here' : STORY[what];
   return { ...at, message: `${thing.title} ${words}` };

@@ -4,7 +4,7 @@
  *
  * Places in findings are those of the file's `LineSpace`; `plain` turns them into offsets, `positionOf` into lines.
  */
-import { ProjectCheck } from '../checks/check-project.ts';
+import { ProjectCheck } from '../checks/project-check.ts';
 import { type LoadedFile, linkUses, loadedFile, visibleFrom } from '../model/names.ts';
 import type { House, SourceHost } from '../project/project.ts';
 import { type Finding, inReadingOrder, type Place } from '../report/finding.ts';

@@ -3,7 +3,7 @@
  * file and name; what they rest on is compared.
  */
 import type { Procedure } from '../../grammar/syntax/tree.ts';
-import type { Kept } from '../checks/check-project.ts';
+import type { Kept } from '../checks/kept.ts';
 import { KeptExecution } from '../execution/kept-execution.ts';
 
 /** Statements at the top of a procedure, or in its tasks, from which on keeping costs less than it saves. */

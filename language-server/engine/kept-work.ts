@@ -4,7 +4,7 @@
  * rests on procedures that use each other in a circle is never kept: there the order of asking counts.
  */
 import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
-import type { Checked, Kept, ModelMade } from '../checks/check-project.ts';
+import type { Checked, Kept, ModelMade } from '../checks/kept.ts';
 import { SharedWork } from '../execution/flow.ts';
 import { buildModel } from '../model/build.ts';
 import type { Model } from '../model/model.ts';

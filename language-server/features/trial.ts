@@ -4,7 +4,8 @@
  * file. Counts its trials. No disk: texts come from a SourceHost.
  */
 import type { Procedure } from '../../grammar/syntax/tree.ts';
-import { type Models, ProjectCheck } from '../checks/check-project.ts';
+import type { Models } from '../checks/models-at-hand.ts';
+import { ProjectCheck } from '../checks/project-check.ts';
 import type { CasesMark } from '../execution/cases.ts';
 import { buildModel } from '../model/build.ts';
 import type { Model } from '../model/model.ts';

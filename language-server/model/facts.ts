@@ -20,8 +20,8 @@ export interface Fact {
   subject?: Mentioned;
   /** What stands in the way, is missing, or is meant too. */
   others?: Mentioned[];
-  /** Earlier steps (or declarations) that made it so, in order, each with what it did. */
-  story?: { at: Place; what: Story; thing?: Thing }[];
+  /** Earlier steps (or declarations) that made it so, in order, each with what it did; or said in a sentence of its own. */
+  story?: { at: Place; what: Story; thing?: Thing; says?: string }[];
   cases?: CaseSet;
   /** All cases in which work had not ended there: a fault in all of these needs no case named. */
   every?: CaseSet;
