@@ -106,6 +106,11 @@ export const not = (...values: number[]): number => ~bit(...values);
 
 export const PLACED = bit(FITTED, ASIDE, TRIAL);
 
+/** It has a seat of its own; fasteners, connections and the like go into what they hold. */
+export function isPlaced({ type }: Thing): boolean {
+  return type === 'part' || type === 'seal' || type === 'control' || type === 'isolator';
+}
+
 /** Values of `place` in which the thing is there, on its seat or in its hole. */
 export function inPlace(thing: Thing): number {
   switch (thing.type) {
@@ -122,12 +127,7 @@ export function inPlace(thing: Thing): number {
 
 /** Values of `place` in which the thing hides or blocks what is under it. */
 export function covering(thing: Thing): number {
-  return thing.type === 'part' ||
-    thing.type === 'seal' ||
-    thing.type === 'control' ||
-    thing.type === 'isolator'
-    ? bit(FITTED, TRIAL)
-    : inPlace(thing);
+  return isPlaced(thing) ? bit(FITTED, TRIAL) : inPlace(thing);
 }
 
 /** The value of `place` that takes the thing out of the way. */

@@ -2,7 +2,7 @@
  * Parts that were chosen (`choose shims …`) and that no step puts in afterwards. In a repeat any step of it counts: what
  * a round chooses, the next one fits. See grammar/STATE.md, "Working, looking, time".
  */
-import { ASIDE, bit, GONE, OFF, OUT, TRIAL } from './aspects.ts';
+import { ASIDE, bit, GONE, isPlaced, OFF, OUT, TRIAL } from './aspects.ts';
 import { type CaseSet, NONE } from './cases.ts';
 import type { Run } from './run.ts';
 
@@ -36,12 +36,8 @@ function passedOver(run: Run, item: number, after: number): CaseSet {
   };
   for (let other = first; other < first + positions.length; other++) wentIn(other, awayFrom(type));
   for (const other of model.covers[item]!)
-    if (isPlaced(run.thing(other).type)) wentIn(other, awayFrom(run.thing(other).type));
+    if (isPlaced(run.thing(other))) wentIn(other, awayFrom(run.thing(other).type));
   return set;
-}
-
-function isPlaced(type: string): boolean {
-  return type === 'part' || type === 'seal' || type === 'control' || type === 'isolator';
 }
 
 /** Values of `place` in which such a thing did not go in for good. */

@@ -2,8 +2,8 @@
  * What moves with what, and what holds it to the rest: the questions of grammar/STATE.md under "Seats,
  * assemblies and what crosses", answered for all cases at once. Reads the state, never changes it.
  */
-import { GROUND, type Thing } from '../model/model.ts';
-import { bit, FITTED, GONE, inPlace, not, PLACED, TRIAL } from './aspects.ts';
+import { GROUND } from '../model/model.ts';
+import { bit, FITTED, GONE, inPlace, isPlaced, not, PLACED, TRIAL } from './aspects.ts';
 import { type CaseSet, NONE } from './cases.ts';
 import type { Run } from './run.ts';
 
@@ -91,7 +91,7 @@ export function roots(run: Run, item: number, within: CaseSet, seated = false, d
   const existing = cases.and(within, thing.exists);
   if (existing === NONE) return [];
   const result: Root[] = [];
-  if (!sits(thing)) return [{ root: GROUND, cases: existing }];
+  if (!isPlaced(thing)) return [{ root: GROUND, cases: existing }];
   const off = run.where('place', item, seated ? ~bit(FITTED, TRIAL) : ~PLACED, existing);
   if (off !== NONE) result.push({ root: item, cases: off });
   let rest = cases.minus(existing, off);
@@ -111,7 +111,7 @@ function grounded(run: Run, item: number, within: CaseSet, seated = false, depth
   const { cases, model } = run;
   const thing = run.thing(item);
   let rest = cases.and(within, thing.exists);
-  if (rest === NONE || !sits(thing)) return true;
+  if (rest === NONE || !isPlaced(thing)) return true;
   if (run.where('place', item, seated ? ~bit(FITTED, TRIAL) : ~PLACED, rest) !== NONE) return false;
   for (const seat of model.seats[item]!) {
     if (rest === NONE) break;
@@ -120,11 +120,6 @@ function grounded(run: Run, item: number, within: CaseSet, seated = false, depth
     rest = cases.minus(rest, here);
   }
   return true;
-}
-
-/** Fasteners, connections and the like sit on nothing: they go into what they hold. */
-function sits({ type }: Thing): boolean {
-  return type === 'part' || type === 'seal' || type === 'control' || type === 'isolator';
 }
 
 /**

@@ -6,26 +6,27 @@ export type Position = 'open' | 'closed' | 'on' | 'off';
 /**
  * The normal position: declared; or, for a point at which a system is relieved, drained, filled or vented,
  * closed; or, for an isolator, the one that lets energy through; else the opposite of the first action on it.
+ * In the words of `first`: `normally on` and `open the breaker` name the same two positions.
  */
 export function normalPosition(run: Run, item: number, first: Position): string {
   const thing = run.thing(item);
   const { model } = run;
-  if (thing.normally) {
-    // `normally on` and `open the breaker`: both pairs name the same two positions.
-    if (first === 'open' || first === 'closed')
-      return thing.normally === 'on' ? 'open' : thing.normally === 'off' ? 'closed' : thing.normally;
-    return thing.normally === 'open' ? 'on' : thing.normally === 'closed' ? 'off' : thing.normally;
+  let normal = thing.normally;
+  if (normal === undefined) {
+    if (model.relieves[item]!.length + model.drains[item]!.length + model.servicePoints[item]!.length > 0)
+      normal = 'closed';
+    else if (thing.type === 'isolator' || model.isolates[item]!.length > 0) normal = 'open';
+    else {
+      normal = run.positions.get(item) ?? OPPOSITE[first];
+      if (!run.positions.has(item)) run.positions.set(item, normal);
+    }
   }
-  const flow = first === 'open' || first === 'closed';
-  if (model.relieves[item]!.length + model.drains[item]!.length + model.servicePoints[item]!.length > 0)
-    return flow ? 'closed' : 'off';
-  if (thing.type === 'isolator' || model.isolates[item]!.length > 0) return flow ? 'open' : 'on';
-  const known = run.positions.get(item);
-  if (known) return known;
-  const normal = OPPOSITE[first];
-  run.positions.set(item, normal);
-  return normal;
+  const said = first === 'open' || first === 'closed' ? AS_FLOW : AS_SWITCH;
+  return said[normal] ?? normal;
 }
+
+const AS_FLOW: Readonly<Record<string, Position>> = { on: 'open', off: 'closed' };
+const AS_SWITCH: Readonly<Record<string, Position>> = { open: 'on', closed: 'off' };
 
 export const OPPOSITE: Readonly<Record<Position, Position>> = {
   open: 'closed',

@@ -14,17 +14,20 @@ import { type Mutant, mutantsBelow, ROOT, sampled } from './mutants.ts';
 import { type Trial, Trials } from './trials.ts';
 
 const ROOMS = ['grammar', 'language-server/execution', 'language-server/checks'];
+function inServer(room: string): string {
+  return `tests/language-server/${room}`;
+}
+
 /** Tests that speak about behaviour and are quick; servers, browsers and whole programs are left out. */
 const TESTS = [
   ...['tests/language', 'tests/demo', 'tests/grammar', 'tests/real', 'tests/oracle', 'tests/properties'],
-  ...['checks', 'said', 'model', 'hazards', 'fastening', 'wording', 'rules', 'lists', 'report', 'engine'].map(
-    (room) => `tests/language-server/${room}`,
-  ),
-  ...['compare', 'features'].map((room) => `tests/language-server/${room}`),
+  ...['checks', 'said', 'model', 'hazards', 'fastening', 'wording', 'rules', 'lists'].map(inServer),
+  ...['report', 'engine', 'execution', 'config', 'compare', 'features'].map(inServer),
+  'tests/mutation',
 ];
 /** Whole files of them that take long: random jobs and large texts. */
 const LONG =
-  /agreement|for-all-cases|holds|long-texts|fastening-slips|\/properties\.test|trace|everywhere|limits|robust|long-jobs|rebuild|\/write-out/;
+  /agreement|for-all-cases|holds|long-texts|fastening-slips|\/properties\.test|trace|everywhere|limits|robust|long-jobs|rebuild|\/write-out|judged|mutation\/(mutation|mends|seeded|small)/;
 const NAMES_GIVEN = /^import \{ ((describe|expect|it|test)(, )?)+ \} from 'vitest';$/m;
 /** All that is written stands here. */
 const KEPT = join(ROOT, '.build');

@@ -51,6 +51,13 @@ procedure renew-plate "Renew the spacer plate" for engine supplies gasket-plate 
 `,
   says: (fact) => {
     const { stage, at, stages } = fact.words ?? {};
+    if (at === undefined) {
+      const last = stages === '1' ? 'one stage' : `${stages} stages`;
+      return {
+        message: `The plan of ${subject(fact)} has ${last}: there is no stage ${stage}.`,
+        help: `Write a stage of the plan, or \`tighten ${typed(fact.subject)}\` alone for the whole plan.`,
+      };
+    }
     const missing = between(Number(at) + 1, Number(stage) - 1);
     return {
       message: `${capital(subject(fact))} ${agree(fact, 'goes', 'go')} to stage ${stage} of ${stages} without ${missing}.`,

@@ -11,16 +11,18 @@ import {
   covering,
   DISCONNECTED,
   DRAINED,
-  FINAL,
   FITTED,
   FULL,
   GONE,
   HAND,
-  IN_PLACE,
+  isPlaced,
   LOOSE,
   LOW,
   NO,
+  not,
+  OFF,
   OUT,
+  THROWN_AWAY,
   YES,
 } from '../aspects.ts';
 import { type CaseSet, NONE } from '../cases.ts';
@@ -205,19 +207,15 @@ export function closed(run: Run, check: string, system: number, within: CaseSet)
   for (const item of model.bleedPoints[system]!) ask(item);
 }
 
+/** A fastener or connection that was apart may be used again: not thrown away, and not for one use only. */
+export function usable(run: Run, item: number, within: CaseSet, apart: Story): void {
+  if (run.thing(item).singleUse)
+    run.require('single-use-reused', item, 'parted', item, bit(NO), NO, within, apart);
+  else run.require('discarded-reused', item, 'parted', item, not(THROWN_AWAY), NO, within, 'discarded');
+}
+
 /** The item may be worked on: it was not thrown away. */
 export function atHand(run: Run, item: number, within: CaseSet): void {
   const thing = run.thing(item);
-  if (
-    thing.type === 'part' ||
-    thing.type === 'seal' ||
-    thing.type === 'control' ||
-    thing.type === 'isolator'
-  ) {
-    run.require('not-in-place', item, 'place', item, ~bit(GONE), OFF_AGAIN, within, 'discarded');
-  }
+  if (isPlaced(thing)) run.require('not-in-place', item, 'place', item, ~bit(GONE), OFF, within, 'discarded');
 }
-
-const OFF_AGAIN = 3;
-
-export { FINAL, IN_PLACE };

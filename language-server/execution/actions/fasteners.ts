@@ -20,7 +20,7 @@ import {
 import { type CaseSet, NONE } from '../cases.ts';
 import { apart } from '../geometry.ts';
 import type { Run } from '../run.ts';
-import { already, letOut, openSystems, reach, storyOf } from './common.ts';
+import { already, letOut, openSystems, reach, storyOf, usable } from './common.ts';
 import { goesIn, wipe } from './compounds.ts';
 import { missing, partJoint, sealed } from './parts.ts';
 
@@ -82,11 +82,7 @@ export function bringIn(
             storyOf(thing),
           );
     if (set === NONE) continue;
-    if (!how.fresh) {
-      if (thing.singleUse)
-        run.require('single-use-reused', item, 'parted', item, bit(NO), NO, set, 'taken off');
-      else run.require('discarded-reused', item, 'parted', item, not(THROWN_AWAY), NO, set, 'discarded');
-    }
+    if (!how.fresh) usable(run, item, set, 'taken off');
     reach(run, item, set, items);
     sealed(run, item, set);
     if (how.fresh) {
@@ -231,8 +227,15 @@ export function tighten(run: Run, items: readonly number[], aim: Aim): void {
 function toStage(run: Run, item: number, stage: number, within: CaseSet): void {
   const thing = run.thing(item);
   const last = Math.min(thing.stages.length, MOST_STAGES);
-  if (last === 0 || stage > last) {
-    run.set('place', item, stage > last && last > 0 ? FINAL : PASS, within);
+  // Without a plan nothing is known of its stages.
+  if (last === 0) {
+    run.set('place', item, PASS, within);
+    return;
+  }
+  if (stage > last) {
+    const words = { stage: String(stage), stages: String(last) };
+    run.blame('stage-skipped', item, { cases: within, words });
+    run.set('place', item, FINAL, within);
     return;
   }
   for (const entry of run.entries('place', item, within)) {

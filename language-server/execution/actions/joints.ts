@@ -1,25 +1,26 @@
 /** Connections, controls and isolators: joined and parted, open and closed, locked out. */
 import type { Story } from '../../model/facts.ts';
-import { bit, CAPPED, CONNECTED, DISCONNECTED, HAS_BEEN_OFF, NO, YES } from '../aspects.ts';
+import { bit, CAPPED, CONNECTED, DISCONNECTED, HAS_BEEN_OFF, NO, THROWN_AWAY, YES } from '../aspects.ts';
 import { type CaseSet, NONE } from '../cases.ts';
 import { apart } from '../geometry.ts';
 import { normalPosition } from '../positions.ts';
 import type { Run } from '../run.ts';
-import { letOut, notYet, openSystems, reach, storyOf } from './common.ts';
+import { letOut, notYet, openSystems, reach, storyOf, usable } from './common.ts';
 import { goesIn, wipe } from './compounds.ts';
 import { missing, partJoint, sealed } from './parts.ts';
 import { assumeLive, energise } from './systems.ts';
 
-export function disconnect(run: Run, items: readonly number[]): void {
+export function disconnect(run: Run, items: readonly number[], how: { discard?: boolean } = {}): void {
   for (const item of items) {
     const thing = run.thing(item);
     const set = notYet(run, item, 'place', bit(DISCONNECTED, CAPPED), 'takes away', storyOf(thing));
+    if (how.discard) run.set('parted', item, THROWN_AWAY);
     if (set === NONE) continue;
     reach(run, item, set, items);
     openSystems(run, item, set);
     partJoint(run, item, set);
     run.set('place', item, DISCONNECTED, set);
-    run.set('parted', item, HAS_BEEN_OFF, set);
+    if (!how.discard) run.set('parted', item, HAS_BEEN_OFF, set);
     wipe(run, item, set);
     for (const system of run.model.isolates[item]!) {
       const all = cutOff(run, system, item, set);
@@ -49,8 +50,7 @@ export function connect(run: Run, items: readonly number[], how: { fresh?: boole
     const thing = run.thing(item);
     const set = notYet(run, item, 'place', bit(CONNECTED), 'puts back', storyOf(thing));
     if (set === NONE) continue;
-    if (thing.singleUse && !how.fresh)
-      run.require('single-use-reused', item, 'parted', item, bit(NO), NO, set, 'disconnected');
+    if (!how.fresh) usable(run, item, set, 'disconnected');
     for (const { root, cases } of apart(run, run.model.members[item]!, set, {
       ground: run.model.groundOf[item]!,
     }))

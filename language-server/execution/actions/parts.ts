@@ -4,12 +4,12 @@ import {
   awayValue,
   bit,
   CLEAN,
-  covering,
   DIRTY,
   FITTED,
   GONE,
   HAS_BEEN_OFF,
   inPlace,
+  isPlaced,
   LOOSE,
   NO,
   OFF,
@@ -218,7 +218,7 @@ function mayGoBack(run: Run, item: number, within: CaseSet, how: PutBack): void 
   const thing = run.thing(item);
   const { cases } = run;
   run.require('trial-not-undone', item, 'place', item, ~bit(TRIAL), OFF, within, 'fitted on trial');
-  if (how.fresh || how.trial) return;
+  if (how.fresh) return;
   let blamed: CaseSet = NONE;
   for (const entry of run.entries('place', item, within)) {
     if (entry.value !== GONE) continue;
@@ -236,7 +236,7 @@ function mayGoBack(run: Run, item: number, within: CaseSet, how: PutBack): void 
     }
   }
   run.set('lost', item, NO, blamed);
-  if (thing.singleUse) {
+  if (thing.singleUse && !how.trial) {
     run.require(
       'single-use-reused',
       item,
@@ -316,7 +316,7 @@ export function sealed(run: Run, item: number, within: CaseSet, together: readon
         other: item,
         cases: entry.cases,
         since: entry.since,
-        what: 'taken off',
+        what: run.thing(item).type === 'connection' ? 'disconnected' : 'taken off',
         storyOf: item,
       });
     }
@@ -419,14 +419,15 @@ export function moveAside(run: Run, items: readonly number[]): void {
 export function discard(run: Run, items: readonly number[]): void {
   for (const item of items) {
     const thing = run.thing(item);
-    if (thing.type === 'fastener') {
-      run.require('still-held', item, 'place', item, bit(OUT), OUT, run.within, storyOf(thing));
+    if (!isPlaced(thing)) {
+      const away = awayValue(thing);
+      run.require('still-held', item, 'place', item, ~inPlace(thing), away, run.within, storyOf(thing));
       notYet(run, item, 'parted', bit(THROWN_AWAY), 'takes away', 'discarded');
       run.set('parted', item, THROWN_AWAY);
       continue;
     }
     const set = notYet(run, item, 'place', bit(GONE), 'takes away', 'discarded');
-    run.require('still-held', item, 'place', item, ~covering(thing), OFF, set, storyOf(thing));
+    run.require('still-held', item, 'place', item, ~inPlace(thing), OFF, set, storyOf(thing));
     const { moved } = movedWith(run, [item], set);
     run.set('place', item, GONE, set);
     leaveBehind(run, [item], moved);

@@ -5,7 +5,7 @@
 import type { Action, Ref, Tail } from '../../../grammar/syntax/tree.ts';
 import { verbNamed } from '../../../grammar/tokens/verbs.ts';
 import { itemsOf } from '../../model/build.ts';
-import { bit, CLEAN, FINAL, FITTED, GONE, not, OFF, OUT, YES } from '../aspects.ts';
+import { bit, CLEAN, FINAL, FITTED, GONE, isPlaced, not, OFF, OUT, YES } from '../aspects.ts';
 import { choose } from '../chosen.ts';
 import { apart } from '../geometry.ts';
 import type { Run } from '../run.ts';
@@ -100,7 +100,7 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
     const away = discards(action);
     const { fasteners, connections, tools, parts } = byType(run, items);
     takeOut(run, fasteners, run.within, { discard: away });
-    disconnect(run, connections);
+    disconnect(run, connections, { discard: away });
     removeTool(run, tools);
     if (parts.length > 0) takeOff(run, parts, { discard: away });
   },
@@ -121,7 +121,7 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
   'back off': (run, items) => backOff(run, items),
   secure: (run, items) => secure(run, items),
   connect: (run, items) => connect(run, items),
-  disconnect: (run, items) => disconnect(run, items),
+  disconnect: (run, items, action) => disconnect(run, items, { discard: discards(action) }),
   cap: (run, items) => cap(run, items),
   open: (run, items, action) => openOrClose(run, items, action),
   close: (run, items, action) => openOrClose(run, items, action),
@@ -267,7 +267,7 @@ function inPlace(run: Run, items: readonly number[], how: { seated?: boolean; re
     const thing = run.thing(item);
     if (thing.type === 'fastener')
       run.require('not-in-place', item, 'place', item, not(OUT), FINAL, run.within, storyOf(thing));
-    else if (thing.type === 'part' && how.seated) {
+    else if (how.seated && isPlaced(thing)) {
       run.require('not-in-place', item, 'place', item, not(OFF, GONE), FITTED, run.within, storyOf(thing));
     } else atHand(run, item, run.within);
     if (how.reaching) reach(run, item, run.within, items);
@@ -307,12 +307,12 @@ function byType(run: Run, items: readonly number[]) {
   const tools: number[] = [];
   const parts: number[] = [];
   for (const item of items) {
-    const { type } = run.thing(item);
+    const thing = run.thing(item);
+    const { type } = thing;
     if (type === 'fastener') fasteners.push(item);
     else if (type === 'connection') connections.push(item);
     else if (type === 'tool') tools.push(item);
-    else if (type === 'part' || type === 'seal' || type === 'control' || type === 'isolator')
-      parts.push(item);
+    else if (isPlaced(thing)) parts.push(item);
   }
   return { fasteners, connections, tools, parts };
 }

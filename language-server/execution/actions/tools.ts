@@ -2,7 +2,7 @@
 import { AWAY, bit, FITTED, GONE, IN_PLACE, NO, OFF, PLACED, YES } from '../aspects.ts';
 import { type CaseSet, NONE } from '../cases.ts';
 import type { Run } from '../run.ts';
-import { already, notYet } from './common.ts';
+import { already, atHand, notYet } from './common.ts';
 import { missing } from './parts.ts';
 
 export function fitTool(run: Run, items: readonly number[]): void {
@@ -44,6 +44,7 @@ function letGo(run: Run, item: number): void {
 
 export function support(run: Run, items: readonly number[], tools: readonly number[]): void {
   for (const item of items) {
+    atHand(run, item, run.within);
     run.set('supported', item, YES);
     hold(run, item, tools);
   }
@@ -70,6 +71,7 @@ function carriersBack(run: Run, item: number, within: CaseSet): void {
 
 export function lock(run: Run, items: readonly number[], tools: readonly number[]): void {
   for (const item of items) {
+    atHand(run, item, run.within);
     if (tools.length === 0) {
       const set = already(run, item, run.entries('lock', item), bit(YES), run.within, 'takes away', 'locked');
       run.set('lock', item, YES, set);
