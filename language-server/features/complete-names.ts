@@ -14,9 +14,10 @@ import type {
 import { CLAUSE_SHAPES, HAZARDS, STATES } from '../../grammar/tokens/clauses.ts';
 import { verbNamed } from '../../grammar/tokens/verbs.ts';
 import { ALL_CHECKS } from '../checks/all.ts';
+import { ANYONES_TOOLS } from '../model/anyones-tools.ts';
 import { MAY_NAME } from '../model/build.ts';
 import type { Model, Thing } from '../model/model.ts';
-import { ANYONES_TOOLS, type Local } from '../model/procedure-names.ts';
+import type { Local } from '../model/name-scope.ts';
 import { actable } from './acts.ts';
 import type { Proposal } from './complete.ts';
 import { around, type Spot } from './complete-spot.ts';

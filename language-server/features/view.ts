@@ -8,8 +8,9 @@ import { executeTo } from '../execution/execute.ts';
 import type { Run } from '../execution/run.ts';
 import { buildModel } from '../model/build.ts';
 import type { Model } from '../model/model.ts';
+import type { ProcedureNames } from '../model/name-scope.ts';
 import { findMachine, type LoadedFile, Loader } from '../model/names.ts';
-import { type ProcedureNames, procedureNames } from '../model/procedure-names.ts';
+import { procedureNames } from '../model/procedure-names.ts';
 import type { SourceHost } from '../project/project.ts';
 import { LoaderWith } from './trial.ts';
 
