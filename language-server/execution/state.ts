@@ -131,18 +131,6 @@ export class State {
     this.store(variable, after);
   }
 
-  /** Another state's values become possible too (after a loop or a branch that was run on a copy). */
-  join(other: State): void {
-    for (let variable = 0; variable < this.value.length; variable++) {
-      const mine = this.split.get(variable);
-      const theirs = other.split.get(variable);
-      if (!mine && !theirs && this.value[variable] === other.value[variable]) continue;
-      const after = (mine ?? [this.whole(variable)]).slice();
-      for (const entry of theirs ?? [other.whole(variable)]) this.add(after, entry);
-      this.store(variable, after);
-    }
-  }
-
   /** True where both states have the same values in the same cases (who made them so does not count). */
   equals(other: State): boolean {
     for (let variable = 0; variable < this.value.length; variable++) {
