@@ -84,7 +84,7 @@ describe('what an edit of a long procedure executes', () => {
       actions: 2,
       found: ['refitted-before-removed'],
     });
-    expect(edit([middle(0), 0], [middle(0), 0], '  unbolt cover-100 "Keep it dry."\n')).toEqual({
+    expect(edit([middle(0), 0], [middle(0), 0], '  unbolt cover-6 "Keep it dry."\n')).toEqual({
       actions: 3,
       found: [],
     });
