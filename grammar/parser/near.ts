@@ -1,4 +1,10 @@
-/** The nearest word of a list, for "did you mean": by edits, a swap of neighbours counts as one. */
+/**
+ * The nearest word of a list, for "did you mean": by edits, a swap of neighbours counts as one; else the one that what
+ * is typed is the beginning of.
+ */
+
+/** So many letters say which word is being written. */
+const BEGINNING = 4;
 
 /** The one word within reach of the typed one; undefined where there is none or two are equally near. */
 export function nearest(typed: string, words: Iterable<string>): string | undefined {
@@ -17,8 +23,14 @@ export function nearest(typed: string, words: Iterable<string>): string | undefi
       tie = false;
     } else if (found === distance && word !== best) tie = true;
   }
-  if (tie && distance > 0) return undefined;
-  return best;
+  if (best === undefined) return begunBy(lower, words);
+  return tie && distance > 0 ? undefined : best;
+}
+
+function begunBy(typed: string, words: Iterable<string>): string | undefined {
+  if (typed.length < BEGINNING) return undefined;
+  const begun = new Set([...words].filter((word) => word.startsWith(typed)));
+  return begun.size === 1 ? [...begun][0] : undefined;
 }
 
 /** Optimal string alignment distance, or more than `limit` as soon as that is certain. */

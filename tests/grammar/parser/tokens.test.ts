@@ -111,6 +111,15 @@ describe('the nearest word', () => {
     expect(nearest('b', ['by'])).toBeUndefined();
   });
 
+  it('is else the only one that has been begun', () => {
+    const verbs = ['connect', 'disconnect', 'lubricate', 'loosen', 'loop', 'remove'];
+    expect(nearest('discon', verbs)).toBe('disconnect');
+    expect(nearest('Lubr', verbs)).toBe('lubricate');
+    expect(nearest('disconnexion', verbs)).toBeUndefined();
+    expect(nearest('dis', verbs)).toBeUndefined();
+    expect(nearest('refitt', ['refitting-tool', 'refitting-jig'])).toBeUndefined();
+  });
+
   // Published examples: kitten/sitting 3 (Levenshtein distance), ca/abc 3 (optimal string alignment); from memory.
   it('counts edits as published', () => {
     expect(edits('kitten', 'sitting', 9)).toBe(3);
