@@ -3,7 +3,7 @@
  * what the checks' sentences share. Titles and numbers are in ./grammatical.ts.
  */
 
-import { type CaseSet, type Cases, EVERY, NONE } from '../execution/cases.ts';
+import { type CaseSet, type Cases, EVERY } from '../execution/cases.ts';
 import type { Fact, Mentioned, Story } from '../model/facts.ts';
 import { list } from '../model/model.ts';
 import type { About, Finding, Related, Severity } from '../report/finding.ts';
@@ -18,8 +18,7 @@ export function speak(
   built: CaseSet,
 ): Finding {
   const { message, help } = check.says(fact);
-  const inCase =
-    cases && fact.cases !== undefined ? caseWords(fact.cases, cases, fact.every ?? built) : undefined;
+  const inCase = cases && caseWords(fact.cases ?? EVERY, cases, fact.every ?? built);
   return {
     ...fact.at,
     check: check.name,
@@ -36,34 +35,35 @@ export function speak(
 }
 
 function about(fact: Fact, cases: Cases | undefined, built: CaseSet): About {
-  const when = cases && fact.cases !== undefined ? whenWords(fact.cases, cases, built) : undefined;
+  const when = cases && whenWords(fact.cases ?? EVERY, cases, built);
   return {
     check: fact.inner ?? fact.check,
     things: fact.subject ? [typed(fact.subject)] : [],
     others: (fact.others ?? []).map(typed),
-    ...(when === undefined ? {} : { when }),
+    ...(when ? { when } : {}),
     ...(fact.words ? { words: fact.words } : {}),
   };
 }
 
-/** The smallest case as the condition of a `when`; nothing where more than variants and choices tell it. */
-function whenWords(set: CaseSet, cases: Cases, built: CaseSet): string | undefined {
-  if (set === NONE || set === EVERY || set === built) return undefined;
-  const path = cases.smallest(set);
-  if (path.some(({ axis }) => !/^(variant|choice) /.test(cases.axes[axis]!.key))) return undefined;
-  return path.map(({ axis, value }) => cases.axes[axis]!.phrases[value]!).join(' and ') || undefined;
+/** The smallest case as the condition of a `when`; empty where more than variants and choices tell it. */
+function whenWords(set: CaseSet, cases: Cases, built: CaseSet): string {
+  const path = set === built ? [] : cases.smallest(set);
+  if (path.some(({ axis }) => !/^(variant|choice) /.test(cases.axes[axis]!.key))) return '';
+  return path.map(({ axis, value }) => cases.axes[axis]!.phrases[value]!).join(' and ');
 }
 
-/** The smallest case that shows it, in words; nothing where every case does. */
-export function caseWords(set: CaseSet, cases: Cases, built: CaseSet): string | undefined {
-  if (set === NONE || set === EVERY || set === built) return undefined;
-  const words = cases.smallest(set).map(({ axis, value }) => cases.axes[axis]!.phrases[value]!);
-  return words.length > 0 ? list(words) : undefined;
+/** The smallest case that shows it, in words; empty where every case does. */
+export function caseWords(set: CaseSet, cases: Cases, built: CaseSet): string {
+  const path = set === built ? [] : cases.smallest(set);
+  return list(path.map(({ axis, value }) => cases.axes[axis]!.phrases[value]!));
 }
 
 function relate({ at, what, thing, says }: NonNullable<Fact['story']>[number]): Related {
   if (says) return { ...at, message: says };
   if (!thing) return { ...at, message: STORY[what] };
+  // Of a system it is a joint that is coated.
+  if (thing.type === 'system' && what === 'coated')
+    return { ...at, message: `a joint of the ${thing.title} coated here` };
   const words = thing.type === 'fastener' && what === 'taken off' ? 'taken out here' : STORY[what];
   return { ...at, message: `${thing.title} ${words}` };
 }
@@ -131,6 +131,11 @@ export function typedOthers(fact: Fact): string {
   return (fact.others ?? []).map(typed).join(', ');
 }
 
+/** The sentence inside another one: `in the second round: the cover is off`. What is written in capitals stays so. */
+export function lower(text: string): string {
+  return /^[A-Z][a-z ]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}
+
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
@@ -163,8 +168,8 @@ export function told(fact: Fact, what: Story): boolean {
 }
 
 /** The fact without the subject among what else it is about: a thing does not stand in its own way. */
-export function apartFromItself(fact: Fact): Fact {
-  return { ...fact, others: (fact.others ?? []).filter(({ thing }) => thing !== fact.subject?.thing) };
+export function apartFromItself(fact: Fact): Fact & { others: Mentioned[] } {
+  return { ...fact, others: (fact.others ?? []).filter(({ thing }) => thing !== fact.subject!.thing) };
 }
 
 /** How to get things out of the way, in the verbs that fit them: `Take out the screws and disconnect the hose`. */

@@ -40,8 +40,10 @@ function vacuumFaults(model: Model, action: Action, file: string): Fact[] {
     if (tail.tail !== 'to' && tail.tail !== 'not under') continue;
     const quantity = readTyped(tail.quantity, model.values);
     const below = tail.tail === 'not under' || quantity?.form === 'at least' || quantity?.form === 'over';
-    if (quantity && tail.quantity && below)
-      tell(quantity, tail.tail === 'to' ? tail.quantity : tail, said(quantity));
+    if (quantity && tail.quantity && below) {
+      if (tail.tail === 'to') tell(quantity, tail.quantity, said(quantity));
+      else tell(quantity, tail, `not under ${said(quantity)}`);
+    }
   }
   const texts = [action.text, ...action.tails.map((tail) => ('text' in tail ? tail.text : undefined))];
   for (const text of texts) {

@@ -168,6 +168,13 @@ export class NameLookup {
     this.thing({ name, positions: [], start: name.start, end: name.end });
   }
 
+  /** What a part is chosen by is a value, what it is chosen from a table. */
+  chosenFrom(name: Name, tail: 'by' | 'from'): void {
+    if (tail === 'by') this.valueNamed(name);
+    else if (this.model.machine)
+      this.result.facts.push(unknownName(this.file.path, name, 'table', this.model.tables.keys()));
+  }
+
   /** `what` is looked for, where any thing will not do; `by` is the word that allows only some kinds. */
   thing(ref: Ref, what = 'thing', allowed?: readonly Kind[], by = ''): void {
     const thing = this.model.byName.get(ref.name.text);

@@ -275,9 +275,13 @@ class Resolver {
         return;
       case 'by':
       case 'from':
-        for (const ref of tail.refs)
-          if (!this.look.local(ref) && !this.look.model.tables.has(ref.name.text))
-            this.look.thing(ref, 'table');
+        for (const ref of tail.refs) {
+          const { byName, tables } = this.look.model;
+          if (this.look.local(ref) || tables.has(ref.name.text)) continue;
+          if (action.verb === 'choose' && !byName.has(ref.name.text))
+            this.look.chosenFrom(ref.name, tail.tail);
+          else this.look.thing(ref);
+        }
         return;
       case 'to':
       case 'at':

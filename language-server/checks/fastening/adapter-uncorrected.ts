@@ -46,7 +46,7 @@ procedure close-pump "Close the pump" for pump tools torque-wrench, crow-foot st
 }
 `,
   says: (fact) => {
-    const { torque, setting, given } = fact.words ?? {};
+    const { torque, setting, given } = fact.words!;
     if (given)
       return {
         message: `With ${others(fact)} in line, a wrench set to ${given} does not give ${subject(fact)} a torque of ${torque}.`,

@@ -28,8 +28,8 @@ machine engine "barge engine" {
   fastener cap-bolts "cap bolts" x2 plan { 30 N·m; 60°; 30° }
 }
 `,
-  says: (fact) => ({
-    message: `Stage ${fact.words?.stage} turns ${subject(fact)} by ${fact.words?.angle}, and no stage before it seats the joint.`,
+  says: ({ words = {}, ...fact }) => ({
+    message: `Stage ${words.stage} turns ${subject(fact)} by ${words.angle}, and no stage before it seats the joint.`,
     help: 'Put the torque that seats the joint in front of it, or `by hand` where the parts lie flat on each other.',
   }),
 };

@@ -29,7 +29,7 @@ machine engine "barge engine" {
 }
 `,
   says: (fact) => {
-    const { angle, meant } = fact.words ?? {};
+    const { angle, meant } = fact.words!;
     return {
       message: `An angle of ${angle} is more than one turn of ${subject(fact)} in one go.`,
       help: meant

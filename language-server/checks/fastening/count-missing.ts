@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { agree, capital, subject } from '../speak.ts';
+import { capital, subject } from '../speak.ts';
 
 export const countMissing: Check = {
   name: 'count-missing',
@@ -38,7 +38,7 @@ procedure close-pump "Close the pump" for pump starts with cover off {
 }
 `,
   says: (fact) => ({
-    message: `${capital(subject(fact))} ${agree(fact, 'is', 'are')} tightened here, and nobody says how many there are.`,
+    message: `${capital(subject(fact))} are tightened here, and nobody says how many there are.`,
     help: 'Count them on the machine, and write the number in the declaration: `x6`.',
   }),
 };

@@ -42,8 +42,8 @@ procedure fit-cap "Fit the cap" for engine tools torque-wrench, angle-disc start
   tighten cap-bolts with torque-wrench, angle-disc
 }
 `,
-  says: (fact) => ({
-    message: `This step turns ${subject(fact)} by ${fact.words?.angle}, and no angle gauge is listed.`,
+  says: ({ words = {}, ...fact }) => ({
+    message: `This step turns ${subject(fact)} by ${words.angle}, and no angle gauge is listed.`,
     help: 'List an angle gauge after `tools`, or say in the step which marks or flats to go by.',
   }),
 };

@@ -47,7 +47,7 @@ procedure renew-bearing "Renew the bearing" for gearbox supplies bearing {
 }
 `,
   says: (fact) => {
-    const by = (fact.subject?.thing.declaration.clauses ?? []).flatMap((clause) =>
+    const by = fact.subject!.thing.declaration.clauses.flatMap((clause) =>
       clause.clause === 'secured by' ? clause.refs.map((ref) => ref.name.text.replaceAll('-', ' ')) : [],
     );
     return {

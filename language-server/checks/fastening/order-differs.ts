@@ -39,11 +39,11 @@ procedure close-pump "Close the pump" for pump starts with cover off {
 }
 `,
   says: (fact) => {
-    const { order, declared, reason } = fact.words ?? {};
+    const { order, declared, reason } = fact.words!;
     return {
       message: reason
         ? `This order of ${subject(fact)} is not ${declared}, as declared: ${reason}`
-        : `This step works ${subject(fact)} in the order ${order}, and ${declared} is declared.`,
+        : `This step works ${subject(fact)} ${order === 'in turn' ? order : `in the order ${order}`}, and the declared order is ${declared}.`,
       help: 'Leave the order out: it is taken from the machine and written out for the reader.',
     };
   },

@@ -29,15 +29,14 @@ machine press "bench press" {
 }
 `,
   says: (fact) => {
-    const { missing, repeated, extra, step } = fact.words ?? {};
-    const are = (names: string) => (names.includes(' ') ? 'are' : 'is');
+    const { missing, repeated, extra, step } = fact.words!;
     const parts = [
-      ...(missing ? [`${missing} ${are(missing)} missing`] : []),
-      ...(repeated ? [`${repeated} ${are(repeated)} named twice`] : []),
-      ...(extra ? [`${extra} ${are(extra)} not ${step ? 'one of those that the step works' : 'there'}`] : []),
+      ...(missing ? [`misses ${missing}`] : []),
+      ...(repeated ? [`names ${repeated} twice`] : []),
+      ...(extra ? [`has ${extra}, which the ${step ? 'step does not work' : 'group does not have'}`] : []),
     ];
     return {
-      message: `In this order of ${subject(fact)} ${list(parts)}.`,
+      message: `The order of ${subject(fact)} ${list(parts)}.`,
       help: 'Name every position once.',
     };
   },

@@ -34,13 +34,13 @@ machine pump "feed pump" {
     order #1, #5, #3, #7, #2, #6, #4, #8
 }
 `,
-  says: (fact) => ({
-    message: `The order of ${subject(fact)} does not go across: ${lower(fact.words?.reason)}`,
-    help: `An order across is ${fact.words?.right}; \`order across\` says the same.`,
+  says: ({ words = {}, ...fact }) => ({
+    message: `The order of ${subject(fact)} does not go across: ${lower(words.reason!)}`,
+    help: `An order across is ${words.right}; \`order across\` says the same.`,
   }),
 };
 
 /** A position stays as it is: `#3 follows #1 …`. */
-function lower(reason = ''): string {
+function lower(reason: string): string {
   return reason.startsWith('The ') ? `t${reason.slice(1)}` : reason;
 }

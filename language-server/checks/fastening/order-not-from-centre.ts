@@ -32,8 +32,8 @@ machine engine "barge engine" {
     order #3, #8, #2, #9, #4, #7, #1, #10, #5, #6
 }
 `,
-  says: (fact) => ({
-    message: `The order of ${subject(fact)} does not begin in the middle: ${fact.words?.reason}`,
-    help: `An order from the middle is ${fact.words?.right}; \`order from the middle\` says the same.`,
+  says: ({ words = {}, ...fact }) => ({
+    message: `The order of ${subject(fact)} does not begin in the middle: ${words.reason}`,
+    help: `An order from the middle is ${words.right}; \`order from the middle\` says the same.`,
   }),
 };

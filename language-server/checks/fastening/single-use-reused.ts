@@ -47,8 +47,8 @@ procedure renew-bearing "Renew the wheel bearing" for barrow supplies bearing, w
 `,
   says: (fact) => {
     const joint = apartFromItself(fact);
-    const help = `Write \`fit new ${typed(fact.subject)}\`${joint.others?.length ? ' before this step' : ''}.`;
-    if (joint.others?.length)
+    const help = `Write \`fit new ${typed(fact.subject)}\`${joint.others.length > 0 ? ' before this step' : ''}.`;
+    if (joint.others.length > 0)
       return {
         message: `${capital(subject(fact))} ${isAre(fact)} for one use only, and the joint of ${others(joint)} was parted: ${agree(fact, 'it', 'they')} must be renewed before it closes.`,
         help,
@@ -65,6 +65,6 @@ procedure renew-bearing "Renew the wheel bearing" for barrow supplies bearing, w
 };
 
 function out(fact: Fact): string {
-  const type = fact.subject?.thing.type;
+  const type = fact.subject!.thing.type;
   return type === 'fastener' || type === 'seal' ? 'out' : type === 'connection' ? 'apart' : 'off';
 }

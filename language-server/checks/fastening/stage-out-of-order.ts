@@ -54,7 +54,7 @@ procedure renew-plate "Renew the spacer plate" for engine supplies gasket-plate 
 }
 `,
   says: (fact) => {
-    const { stage, at, stages, torque, before, beforeStage } = fact.words ?? {};
+    const { stage, at, stages, torque, before, beforeStage } = fact.words!;
     if (torque)
       return {
         message: `Stage ${stage} of the plan of ${subject(fact)}, ${torque}, is less than stage ${beforeStage}, ${before}, and nothing is loosened between them.`,

@@ -51,7 +51,7 @@ procedure renew-plate "Renew the spacer plate" for engine supplies gasket-plate 
 }
 `,
   says: (fact) => {
-    const { stage, stages } = fact.words ?? {};
+    const { stage, stages } = fact.words!;
     return {
       message: `Stage ${stage} of ${stages} is done a second time on ${subject(fact)}.`,
       help:

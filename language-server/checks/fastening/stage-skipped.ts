@@ -50,7 +50,7 @@ procedure renew-plate "Renew the spacer plate" for engine supplies gasket-plate 
 }
 `,
   says: (fact) => {
-    const { stage, at, stages } = fact.words ?? {};
+    const { stage, at, stages } = fact.words!;
     if (at === undefined) {
       const last = stages === '1' ? 'one stage' : `${stages} stages`;
       return {

@@ -31,7 +31,7 @@ machine press "bench press" {
 }
 `,
   says: (fact) => {
-    const { stage, torque, nextStage, next, share } = fact.words ?? {};
+    const { stage, torque, nextStage, next, share } = fact.words!;
     return {
       message: `Stage ${stage} of the plan of ${subject(fact)}, ${torque}, is only ${share} % of stage ${nextStage}, ${next}.`,
       help: 'Check both values and their units. Where the fasteners are only started, write `by hand`; else put a stage between.',

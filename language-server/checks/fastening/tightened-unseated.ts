@@ -47,7 +47,7 @@ procedure renew-tappet "Renew the tappet" for engine supplies tappet {
 `,
   says: (fact) => {
     const missing = apartFromItself(fact);
-    if (missing.others?.length)
+    if (missing.others.length > 0)
       return {
         message: `${capital(subject(fact))} ${agree(fact, 'clamps', 'clamp')} ${others(missing)}, which ${isAre(missing, 'others')} not in place yet.`,
         help: `${bringBack(missing.others)} before this step.`,

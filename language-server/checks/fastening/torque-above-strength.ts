@@ -32,7 +32,7 @@ machine press "bench press" {
 }
 `,
   says: (fact) => {
-    const { torque, thread, class: grade, share, k, stated, most } = fact.words ?? {};
+    const { torque, thread, class: grade, share, k, stated, most } = fact.words!;
     const friction = stated
       ? `with the stated nut factor of ${k}`
       : `even with the highest usual nut factor, ${k}`;

@@ -33,7 +33,7 @@ machine press "bench press" {
 }
 `,
   says: (fact) => {
-    const { torque, thread, class: grade, share, low, high, seats } = fact.words ?? {};
+    const { torque, thread, class: grade, share, low, high, seats } = fact.words!;
     const bolt = `${subject(fact)} (${thread}, ${grade})`;
     if (seats)
       return {

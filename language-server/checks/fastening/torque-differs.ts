@@ -34,13 +34,13 @@ machine press "bench press" {
 }
 `,
   says: (fact) => {
-    const { first, second, right, typed, declared, several, stage, sameNumber } = fact.words ?? {};
+    const { first, second, right, typed, declared, several, stage, sameNumber, plan } = fact.words!;
     if (second)
       return {
         message: `The second unit says ${second}, and ${first} is ${right ?? 'not that'}.`,
         help: 'Mend the value that is wrong, or leave the second unit out: it is written out when the page is made.',
       };
-    if (fact.words?.plan)
+    if (plan)
       return {
         message: `A torque of ${typed} is declared for ${subject(fact)}, and the plan ends with ${declared}.`,
         help: 'Mend the one that is wrong, or leave the torque out: the plan says it.',

@@ -42,7 +42,7 @@ procedure fit-hub "Fit the hub" for trailer tools torque-wrench starts with hub 
 }
 `,
   says: (fact) => {
-    const why = fact.words?.why;
+    const { why } = fact.words!;
     const asks =
       why === 'tool'
         ? `This step tightens ${subject(fact)} with ${others(fact)}`

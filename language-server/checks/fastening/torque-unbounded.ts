@@ -27,8 +27,8 @@ machine trailer "flat trailer" {
   fastener hub-nut "hub nut" x1 torque at least 90 N·m not over 120 N·m
 }
 `,
-  says: (fact) => ({
-    message: `The torque of ${subject(fact)} is ${fact.words?.torque}, with no upper end.`,
+  says: ({ words = {}, ...fact }) => ({
+    message: `The torque of ${subject(fact)} is ${words.torque}, with no upper end.`,
     help: 'Write a range such as `90..120 N·m`, or `not over …` beside it.',
   }),
 };

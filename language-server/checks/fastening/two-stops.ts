@@ -37,8 +37,8 @@ procedure fit-hub "Fit the hub" for trailer starts with hub off {
   tighten hub-nut not over 40 N·m until "the hub binds"
 }
 `,
-  says: (fact) => ({
-    message: `Both ${fact.words?.torque} and “${fact.words?.feel}” end this turning of ${subject(fact)}, and neither is said to win.`,
+  says: ({ words = {}, ...fact }) => ({
+    message: `Both ${words.torque} and “${words.feel}” end this turning of ${subject(fact)}, and neither is said to win.`,
     help: 'Write `not over …` where the torque is a limit, or say in the sentence which comes first.',
   }),
 };

@@ -41,14 +41,9 @@ procedure close-pump "Close the pump" for pump tools torque-wrench starts with c
 }
 `,
   says: (fact) => {
-    const { torque, ranges, side, preset } = fact.words ?? {};
-    const mark =
-      side === 'below'
-        ? 'below the lowest mark'
-        : side === 'above'
-          ? 'above the highest mark'
-          : 'outside the range';
-    const many = (fact.others?.length ?? 0) > 1;
+    const { torque, ranges, side, preset } = fact.words!;
+    const mark = side === 'below' ? 'below the lowest mark' : 'above the highest mark';
+    const many = fact.others!.length > 1;
     const where = preset
       ? `and ${others(fact)} ${agree(fact, 'is', 'are', 'others')} set to ${ranges}`
       : many

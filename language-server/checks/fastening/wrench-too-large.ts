@@ -41,7 +41,7 @@ procedure close-pump "Close the pump" for pump tools torque-wrench starts with c
 }
 `,
   says: (fact) => {
-    const { torque, ranges, share } = fact.words ?? {};
+    const { torque, ranges, share } = fact.words!;
     return {
       message: `${capital(subject(fact))} ${agree(fact, 'needs', 'need')} ${torque}, which is ${share} % of the full scale of ${others(fact)} (${ranges}).`,
       help: 'Use a smaller torque wrench where there is one.',

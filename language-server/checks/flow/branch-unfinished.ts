@@ -45,7 +45,7 @@ procedure clean-bowl "Clean the bowl" for separator {
 }
 `,
   says: (fact) => ({
-    message: fact.words?.inner ?? 'One way through a branch leaves something undone.',
+    message: fact.words!.inner!,
     help: 'Only this way through the branch lacks the step: write it there, or behind the branch.',
   }),
 };

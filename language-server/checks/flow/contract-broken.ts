@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { capital, isAre, subject } from '../speak.ts';
+import { capital, isAre, lower, subject } from '../speak.ts';
 
 export const contractBroken: Check = {
   name: 'contract-broken',
@@ -38,7 +38,12 @@ procedure strip "Strip the press" for press ends with cover off, ram off {
 }
 `,
   says: (fact) => {
-    const { state = '', side } = fact.words ?? {};
+    const { state, side, inner, procedure } = fact.words!;
+    if (side === 'does')
+      return {
+        message: `In \`${procedure}\`, which is used here: ${lower(inner!)}`,
+        help: 'Bring about before this step what it needs, or use it where that holds.',
+      };
     if (side === 'starts')
       return {
         message: `${capital(subject(fact))} ${isAre(fact)} not ${state} here, and the procedure that is used starts so.`,

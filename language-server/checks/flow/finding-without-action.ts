@@ -1,5 +1,4 @@
 import type { Check } from '../check.ts';
-import { capital } from '../speak.ts';
 
 export const findingWithoutAction: Check = {
   name: 'finding-without-action',
@@ -38,13 +37,13 @@ procedure look "Look at the coupling" for line {
 }
 `,
   says: ({ words = {} }) => ({
-    message: `${capital(DONE[words.verb ?? ''] ?? 'This is looked at')}, and nothing says what is done with the finding.`,
+    message: `${DONE[words.verb!]}, and nothing says what is done with the finding.`,
     help: 'Write the outcomes in braces, say what is right with `expect`, or name the value with `as` and use it.',
   }),
 };
 
 const DONE: Readonly<Record<string, string>> = {
-  inspect: 'an inspection is made',
-  measure: 'a measurement is taken',
-  check: 'a check is made',
+  inspect: 'An inspection is made',
+  measure: 'A measurement is taken',
+  check: 'A check is made',
 };

@@ -1,4 +1,5 @@
 import type { Check } from '../check.ts';
+import { lower } from '../speak.ts';
 
 export const loopNotRestored: Check = {
   name: 'loop-not-restored',
@@ -49,11 +50,7 @@ procedure set-gap "Set the gap" for feeder {
 }
 `,
   says: (fact) => ({
-    message: `In the second round: ${lower(fact.words?.inner ?? 'this step cannot be done.')}`,
+    message: `In the second round: ${lower(fact.words!.inner!)}`,
     help: 'Put back within the round what its first steps need.',
   }),
 };
-
-function lower(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
-}

@@ -38,8 +38,8 @@ procedure guards-off "Clean behind the guards" for engine {
 }
 `,
   says: (fact) => {
-    const { of, items, wanted, figure, earlier } = fact.words ?? {};
-    const item = /[ ,]/.test(items ?? '') ? 'items' : 'item';
+    const { of, items, wanted, figure, earlier } = fact.words!;
+    const item = items!.includes(' ') ? 'items' : 'item';
     const name = subject(fact);
     return of === 'figure'
       ? {

@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { subject } from '../speak.ts';
+import { agree, subject } from '../speak.ts';
 
 export const reverseImpossible: Check = {
   name: 'reverse-impossible',
@@ -46,11 +46,11 @@ procedure look-inside "Look inside the pump" for pump {
   reverse open-up except lid-gasket
 }
 `,
-  says: (fact) => ({
+  says: ({ words = {}, ...fact }) => ({
     message:
-      fact.words?.why === 'discarded'
-        ? `Reversing ${fact.words.task} cannot put back ${subject(fact)}: thrown away when the task was done.`
-        : `Reversing ${fact.words?.task} cannot put back ${subject(fact)}: it may be used only once.`,
+      words.why === 'discarded'
+        ? `Reversing ${words.task} cannot put back ${subject(fact)}: ${agree(fact, 'it was', 'they were')} thrown away when the task was done.`
+        : `Reversing ${words.task} cannot put back ${subject(fact)}: ${agree(fact, 'it', 'they')} may be used only once.`,
     help: 'Write `except` with its name after the task, and the step that fits a new one before this line.',
   }),
 };

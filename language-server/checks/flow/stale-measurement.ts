@@ -56,8 +56,8 @@ procedure set-play "Set the play" for gearbox {
   bolt up cap
 }
 `,
-  says: (fact) => ({
-    message: `The value ${fact.words?.name ?? ''} is stale: ${subject(fact)} ${isAre(fact)} no longer as when it was measured.`,
+  says: ({ words = {}, ...fact }) => ({
+    message: `The value ${words.name} is stale: ${subject(fact)} ${isAre(fact)} no longer as when it was measured.`,
     help: 'Measure again before this step, or use the value before the parts are disturbed.',
   }),
 };

@@ -39,7 +39,7 @@ procedure grease "Grease the winder" for winder {
 }
 `,
   says: (fact) => ({
-    message: fact.words?.inner ?? 'For one variant something is left undone.',
+    message: fact.words!.inner!,
     help: 'Only this variant lacks the step: write it for that variant too.',
   }),
 };

@@ -47,7 +47,7 @@ procedure reseal-plate "Seal the end plate again" for lathe {
 }
 `,
   says: (fact: Fact) => {
-    const onFace = (fact.others ?? []).length > 0;
+    const onFace = fact.others!.length > 0;
     return {
       message: onFace
         ? `${capital(subject(fact))} ${agree(fact, 'goes', 'go')} on, and no step puts ${onIt(fact, 'coated with')} on ${others(fact)}.`

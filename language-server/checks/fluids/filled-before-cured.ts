@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { agree, subject, typed } from '../speak.ts';
+import { subject, them } from '../speak.ts';
 
 export const filledBeforeCured: Check = {
   name: 'filled-before-cured',
@@ -59,8 +59,8 @@ procedure reseal-cover "Seal the cover again" for gearbox {
   fill oil with 3 L gear-oil
 }
 `,
-  says: (fact) => ({
-    message: `A joint of ${subject(fact)} has ${fact.words?.left ?? 'some time'} to cure still when ${typed(fact.subject)} ${agree(fact, 'is', 'are')} filled or put under pressure.`,
-    help: `Write \`wait ${fact.words?.left ?? ''}\` before this step, after the joint is closed.`,
+  says: ({ words = {}, ...fact }) => ({
+    message: `A joint of ${subject(fact)} has ${words.left} to cure still when this step fills ${them(fact)} or puts ${them(fact)} under pressure.`,
+    help: `Write \`wait ${words.left}\` before this step, after the joint is closed.`,
   }),
 };

@@ -44,7 +44,7 @@ procedure change-fluid "Change the brake fluid" for mower {
 }
 `,
   says: (fact) => {
-    const { declared = '', name = '', clause = '' } = fact.words ?? {};
+    const { declared, name, clause } = fact.words!;
     const is = agree(fact, 'is', 'are');
     const own =
       clause === 'holds' ? `${agree(fact, 'holds', 'hold')} ${declared}` : `${is} ${clause} ${declared}`;

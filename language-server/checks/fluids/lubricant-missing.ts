@@ -47,7 +47,7 @@ procedure renew-ring "Renew the ram ring" for press supplies ram-ring {
 }
 `,
   says: (fact: Fact) => {
-    const onFace = (fact.others ?? []).length > 0;
+    const onFace = fact.others!.length > 0;
     return {
       message: onFace
         ? `${capital(subject(fact))} ${agree(fact, 'goes', 'go')} on, and no step puts ${onIt(fact, 'lubricated with')} on ${others(fact)}.`

@@ -40,7 +40,7 @@ procedure renew-thermostat "Renew the thermostat" for engine supplies thermostat
 }
 `,
   says: (fact) => {
-    const pumping = fact.words?.verb === 'evacuate';
+    const pumping = fact.words!.verb === 'evacuate';
     return {
       message: pumping
         ? `${capital(subject(fact))} still ${agree(fact, 'holds', 'hold')} fluid when this step evacuates ${them(fact)}.`

@@ -39,8 +39,8 @@ procedure change-oil "Change the oil" for engine {
   fill sump "Pour in 6 L from a 20 L drum, then look at the dipstick."
 }
 `,
-  says: (fact) => ({
-    message: `This step fills in ${fact.words?.typed}, more than the ${fact.words?.holds} declared for ${subject(fact)}.`,
+  says: ({ words = {}, ...fact }) => ({
+    message: `This step fills in ${words.typed}, more than the ${words.holds} declared for ${subject(fact)}.`,
     help: 'Mend the one that is wrong, or leave the amount out: it is taken from the machine.',
   }),
 };

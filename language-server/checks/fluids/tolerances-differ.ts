@@ -41,8 +41,8 @@ procedure dry "Dry the circuit" for cooler {
   fill gas with 1.4 kg coolant
 }
 `,
-  says: (fact) => ({
-    message: `The tolerance of ${fact.words?.fine} for ${subject(fact)} is far finer than that of ${fact.words?.wide} in the same job.`,
+  says: ({ words = {}, ...fact }) => ({
+    message: `The tolerance of ${words.fine} for ${subject(fact)} is far finer than that of ${words.wide} in the same job.`,
     help: 'Give both as the gauge can show them.',
   }),
 };

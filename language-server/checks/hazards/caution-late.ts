@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { hazardSaid, meets } from './hazard-words.ts';
+import { hazardSaid, meets, noticeSaid } from './hazard-words.ts';
 
 export const cautionLate: Check = {
   name: 'caution-late',
@@ -50,8 +50,12 @@ procedure change-wheel "Change the wheel" for tyre-bay {
   tighten rim-bolts
 }
 `,
-  says: (fact) => ({
-    message: `This ${fact.words?.signal ?? 'notice'} about ${hazardSaid(fact)} comes after the ${fact.words?.directly ? '' : 'first '}${meets(fact)}${fact.words?.directly ? ', and no step behind it comes near' : ''}.`,
-    help: 'Move it in front of that step.',
-  }),
+  says: (fact) => {
+    const { signal, directly } = fact.words!;
+    const after = directly ? `${meets(fact)}, and no step behind it comes near` : `first ${meets(fact)}`;
+    return {
+      message: `This ${noticeSaid(signal!)} about ${hazardSaid(fact)} comes after the ${after}.`,
+      help: 'Move it in front of that step.',
+    };
+  },
 };

@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { CAUTION, capital, isAre, others, subject, them } from '../speak.ts';
+import { agree, CAUTION, capital, others, subject, them } from '../speak.ts';
 
 export const heavyLift: Check = {
   name: 'heavy-lift',
@@ -53,12 +53,11 @@ procedure change-motor "Turn the motor round" for pump-set people 2 tools hoist 
 }
 `,
   says: (fact) => {
-    const { mass, limit, people, guideline } = fact.words ?? {};
+    const { mass, limit, people, guideline } = fact.words!;
     const along = fact.others?.length ? ` with ${others(fact)}` : '';
     const crew = people === undefined ? 'four people' : people === '1' ? 'one person' : `${people} people`;
-    const verb = fact.others?.length ? 'weighs' : isAre(fact) === 'is' ? 'weighs' : 'weigh';
     return {
-      message: `${capital(subject(fact))}${along} ${verb} ${mass} kg, more than the ${limit} kg that the ${guideline === 'niosh' ? 'NIOSH equation' : 'guideline'} gives ${crew} at the most.`,
+      message: `${capital(subject(fact))}${along} ${agree(fact, 'weighs', 'weigh')} ${mass} kg, more than the ${limit} kg that the ${guideline === 'niosh' ? 'NIOSH equation' : 'guideline'} gives ${crew} at the most.`,
       help: `Name what lifts ${them(fact)} (\`with hoist\`), support ${them(fact)} before, or say how many people lift (\`with 2 people\`).`,
     };
   },

@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { agree, CAUTION, capital, others, subject } from '../speak.ts';
+import { agree, CAUTION, capital, isAre, others, subject } from '../speak.ts';
 
 export const leadOutOfOrder: Check = {
   name: 'lead-out-of-order',
@@ -52,14 +52,14 @@ procedure change-battery "Renew the battery" for generator supplies battery {
 }
 `,
   says: (fact) => {
-    if (fact.words?.flag === 'last on') {
+    if (fact.words!.flag === 'last on') {
       return {
-        message: `${capital(subject(fact))} goes on while ${others(fact)} ${agree(fact, 'is', 'are', 'others')} still off: it is the last one on.`,
+        message: `${capital(subject(fact))} ${agree(fact, 'goes', 'go')} on while ${others(fact)} ${isAre(fact, 'others')} still off: ${agree(fact, 'it is', 'they are')} the last on.`,
         help: `Connect ${others(fact)} before this step.`,
       };
     }
     return {
-      message: `${capital(subject(fact))} comes off while ${others(fact)} ${agree(fact, 'is', 'are', 'others')} still on: a spanner that touches the frame makes a short circuit.`,
+      message: `${capital(subject(fact))} ${agree(fact, 'comes', 'come')} off while ${others(fact)} ${isAre(fact, 'others')} still on: a spanner that touches the frame makes a short circuit.`,
       help: `Disconnect ${others(fact)} before this step.`,
     };
   },

@@ -40,7 +40,7 @@ procedure fill-tank "Test the tank" for brake-bleeder {
 }
 `,
   says: (fact) => {
-    const { value, limit, declared } = fact.words ?? {};
+    const { value, limit, declared } = fact.words!;
     const of = fact.subject ? `${capital(subject(fact))} must not go over` : 'This step must not go over';
     return {
       message: `${of} ${limit}, and ${value} is ${declared ? 'declared' : 'asked for here'}.`,

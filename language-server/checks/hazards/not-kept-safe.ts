@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { CAUTION, capital, DEFER, isAre, others, subject, them } from '../speak.ts';
+import { CAUTION, DEFER, isAre, others, subject, them } from '../speak.ts';
 
 export const notKeptSafe: Check = {
   name: 'not-kept-safe',
@@ -49,7 +49,7 @@ procedure renew-element "Renew the heating element" for heater tools padlock sup
 }
 `,
   says: (fact) => ({
-    message: `The lock comes off ${subject(fact)} while ${others(fact)} ${isAre(fact, 'others')} not back: anybody can bring the ${fact.words?.system ?? 'energy'} back.`,
-    help: `${capital('put')} ${them(fact, 'others')} back before this step. ${DEFER}`,
+    message: `The lock comes off ${subject(fact)} while ${others(fact)} ${isAre(fact, 'others')} not back: anybody can bring the ${fact.words!.system} back.`,
+    help: `Put ${them(fact, 'others')} back before this step. ${DEFER}`,
   }),
 };

@@ -50,8 +50,8 @@ procedure renew-filter "Renew the line filter" for compressor supplies filter {
 `,
   says: (fact) => {
     const systems = apartFromItself(fact);
-    const opening = (systems.others?.length ?? 0) > 0;
-    const states = Object.values(fact.words ?? {}).filter((word) => word in SAFE);
+    const opening = systems.others.length > 0;
+    const states = Object.values(fact.words!).filter((word) => word in SAFE);
     const state = list(states) || 'not safe';
     const it = opening ? them(systems, 'others') : them(fact);
     const safe = list(states.map((word) => SAFE[word]!(it))) || `make ${it} safe`;

@@ -47,7 +47,7 @@ procedure renew-element "Renew the heating element" for heater tools tester supp
 `,
   says: (fact) => {
     const systems = apartFromItself(fact);
-    const tools = (systems.others ?? []).flatMap(({ thing }) =>
+    const tools = systems.others.flatMap(({ thing }) =>
       thing.declaration.clauses.flatMap((clause) =>
         clause.clause === 'proved with' ? clause.refs.map((ref) => ref.name.text) : [],
       ),

@@ -48,9 +48,9 @@ procedure open-pump "Clean the flange" for pump-set {
   tighten cover-nuts
 }
 `,
-  says: (fact) => ({
-    message: `This note gives an instruction: \`${fact.words?.step ?? ''}\`.`,
-    help: fact.words?.also
+  says: ({ words = {} }) => ({
+    message: `This note gives an instruction: \`${words.step}\`.`,
+    help: words.also
       ? 'Say it in the step itself, and leave the note to what is good to know.'
       : 'Write it as a step where it is done; a note only informs.',
   }),

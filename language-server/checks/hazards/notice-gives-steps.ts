@@ -1,4 +1,5 @@
 import type { Check } from '../check.ts';
+import { noticeSaid } from './hazard-words.ts';
 
 export const noticeGivesSteps: Check = {
   name: 'notice-gives-steps',
@@ -48,8 +49,8 @@ procedure change-jaw "Change the jaw plate" for crusher tools wedge supplies jaw
   remove wedge
 }
 `,
-  says: (fact) => ({
-    message: `This ${fact.words?.signal ?? 'notice'} tells to do something that no step does: \`${fact.words?.step ?? ''}\`.`,
+  says: ({ words = {} }) => ({
+    message: `This ${noticeSaid(words.signal!)} tells to do something that no step does: \`${words.step}\`.`,
     help: 'Write it as a step of its own.',
   }),
 };

@@ -1,5 +1,6 @@
 import { list } from '../../model/model.ts';
 import type { Check } from '../check.ts';
+import { noticeSaid } from './hazard-words.ts';
 
 export const noticeIncomplete: Check = {
   name: 'notice-incomplete',
@@ -38,14 +39,14 @@ procedure renew-glass "Renew the sight glass" for boiler supplies sight-glass {
 }
 `,
   says: (fact) => {
-    const { signal = 'notice', hazard, consequence, avoidance } = fact.words ?? {};
+    const { signal, hazard, consequence, avoidance } = fact.words!;
     const lacks = [
       ...(hazard ? ['which hazard it is about'] : []),
       ...(consequence ? ['what happens'] : []),
       ...(avoidance ? ['how to avoid it'] : []),
     ];
     return {
-      message: `This ${signal} does not say ${list(lacks).replace(' and ', ' or ')}.`,
+      message: `This ${noticeSaid(signal!)} does not say ${list(lacks).replace(' and ', ' or ')}.`,
       help: hazard
         ? `Write the hazard after the signal word (\`${signal} pressure "…"\`) and, in the sentence, what happens and how to avoid it.`
         : 'Say in the sentence what happens, and in a command what to do about it.',

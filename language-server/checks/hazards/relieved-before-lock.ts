@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { CAUTION, capital, DEFER, others, subject } from '../speak.ts';
+import { CAUTION, capital, DEFER, isAre, others, subject } from '../speak.ts';
 
 export const relievedBeforeLock: Check = {
   name: 'relieved-before-lock',
@@ -58,7 +58,7 @@ procedure renew-seal "Renew the ram seal" for press tools padlock supplies ram-s
 }
 `,
   says: (fact) => ({
-    message: `${capital(subject(fact))} is let out here, before the lock goes on ${others(fact)}: somebody can switch on again half-way.`,
+    message: `${capital(subject(fact))} ${isAre(fact)} let out here, before the lock goes on ${others(fact)}: somebody can switch on again half-way.`,
     help: `Lock out first, then let out what is stored. ${DEFER}`,
   }),
 };

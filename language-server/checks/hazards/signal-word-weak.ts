@@ -50,10 +50,10 @@ procedure renew-heater "Renew the heater" for oven supplies heater {
 }
 `,
   says: (fact) => {
-    const { signal = 'notice', needed = 'warning', harm } = fact.words ?? {};
-    const convention = (fact.words?.convention ?? 'ansi') as Convention;
+    const { signal, needed, harm } = fact.words!;
+    const convention = fact.words!.convention as Convention;
     const meaning = meaningOf(signal as Signal, convention);
-    const bad = harm ? `that ${HARMS[harm] ?? harm}` : 'that hurts people';
+    const bad = harm ? `that ${HARMS[harm]}` : 'that hurts people';
     return {
       message: `\`${signal}\` is too mild for ${hazardSaid(fact)} of ${subject(fact)}, a hazard ${bad}.`,
       help: `Write \`${needed}\`: in ${CONVENTION_NAMES[convention]}, \`${signal}\` is ${meaning ? `for ${meaning}` : 'no word for a hazard'}.`,

@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { CAUTION, DEFER, others, subject, typed } from '../speak.ts';
+import { CAUTION, capital, DEFER, isAre, others, subject, typed } from '../speak.ts';
 
 export const testerNotProved: Check = {
   name: 'tester-not-proved',
@@ -51,8 +51,13 @@ procedure renew-motor "Renew the motor" for saw supplies motor {
   restore mains
 }
 `,
-  says: (fact) => ({
-    message: `${others(fact).replace(/^t/, 'T')} is tested for dead here, and ${subject(fact)} is not tried on a known live source ${fact.words?.missing ?? 'before and after'} it.`,
-    help: `Write \`check ${typed(fact.subject)} "On a known live source."\` before this step and once more after it. ${DEFER}`,
-  }),
+  says: (fact) => {
+    const missing = fact.words!.missing!;
+    const where =
+      missing === 'before and after' ? 'before this step and once more after it' : `${missing} this step`;
+    return {
+      message: `${capital(others(fact))} ${isAre(fact, 'others')} tested for dead here, and ${subject(fact)} ${isAre(fact)} not tried on a known live source ${missing} it.`,
+      help: `Write \`check ${typed(fact.subject)} "On a known live source."\` ${where}. ${DEFER}`,
+    };
+  },
 };

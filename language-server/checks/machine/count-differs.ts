@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { capital, others, subject } from '../speak.ts';
+import { agree, capital, others, subject } from '../speak.ts';
 
 export const countDiffers: Check = {
   name: 'count-differs',
@@ -30,7 +30,7 @@ machine press "bench press" {
 }
 `,
   says: (fact) => {
-    const { where = '', each, step, number, count } = fact.words ?? {};
+    const { where, each, step, number, count } = fact.words!;
     const declared = `${count} ${count === '1' ? 'is' : 'are'} declared`;
     if (step)
       return {
@@ -39,8 +39,8 @@ machine press "bench press" {
       };
     return {
       message: each
-        ? `At ${each} each ${others(fact)} need ${number} of ${subject(fact)}, and ${declared}.`
-        : `${capital(where)} of ${subject(fact)} gives ${number}, and ${declared}.`,
+        ? `At ${each} each ${others(fact)} ${agree(fact, 'needs', 'need', 'others')} ${number} of ${subject(fact)}, and ${declared}.`
+        : `${capital(where!)} of ${subject(fact)} gives ${number}, and ${declared}.`,
       help: 'Count them on the machine or the drawing, and mend the number that is wrong.',
     };
   },

@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { capital, isAre, subject } from '../speak.ts';
+import { agree, capital, isAre, subject } from '../speak.ts';
 import { together } from './together.ts';
 
 export const coverCycle: Check = {
@@ -29,7 +29,7 @@ machine press "bench press" {
   says: (fact) => ({
     message: fact.others?.length
       ? `${capital(together(fact))} cover each other, so none of them can be reached.`
-      : `${capital(subject(fact))} ${isAre(fact)} declared to cover ${isAre(fact) === 'is' ? 'itself' : 'themselves'}.`,
+      : `${capital(subject(fact))} ${isAre(fact)} declared to cover ${agree(fact, 'itself', 'themselves')}.`,
     help: 'Write `under` on what comes off later only.',
   }),
 };

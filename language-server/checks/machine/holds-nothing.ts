@@ -30,7 +30,7 @@ machine press "bench press" {
 `,
   says: (fact) => {
     const name = typed(fact.subject);
-    switch (fact.words?.of) {
+    switch (fact.words!.of) {
       case 'seal':
         return {
           message: `${capital(subject(fact))} ${agree(fact, 'seals', 'seal')} nothing.`,

@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { agree, capital, isAre, others, subject, typed, typedOthers } from '../speak.ts';
+import { agree, capital, isAre, others, subject, them, typed, typedOthers } from '../speak.ts';
 import { together } from './together.ts';
 
 export const outOfReach: Check = {
@@ -32,7 +32,7 @@ machine press "bench press" {
   says: (fact) => {
     if (fact.words?.why === 'fixed')
       return {
-        message: `${capital(subject(fact))} ${isAre(fact)} under ${others(fact)}, and ${agree(fact, 'that is', 'those are', 'others')} fixed: nobody can reach ${agree(fact, 'it', 'them')}.`,
+        message: `${capital(subject(fact))} ${isAre(fact)} under ${others(fact)}, and ${agree(fact, 'that is', 'those are', 'others')} fixed: nobody can reach ${them(fact)}.`,
         help: `Take \`fixed\` off \`${typedOthers(fact)}\`, or \`under\` off \`${typed(fact.subject)}\`.`,
       };
     return {

@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { capital, isAre, subject } from '../speak.ts';
+import { agree, capital, isAre, subject } from '../speak.ts';
 import { together } from './together.ts';
 
 export const seatCycle: Check = {
@@ -28,7 +28,7 @@ machine press "bench press" {
   says: (fact) => ({
     message: fact.others?.length
       ? `${capital(together(fact))} sit on each other, so none of them can go on first.`
-      : `${capital(subject(fact))} ${isAre(fact)} declared to sit on ${isAre(fact) === 'is' ? 'itself' : 'themselves'}.`,
+      : `${capital(subject(fact))} ${isAre(fact)} declared to sit on ${agree(fact, 'itself', 'themselves')}.`,
     help: 'Write `on` for what is there first only; the first of all stands on nothing or is `fixed`.',
   }),
 };

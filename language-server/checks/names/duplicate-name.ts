@@ -27,7 +27,7 @@ machine press "bench press" {
 }
 `,
   says: ({ words = {} }) => ({
-    message: `The name \`${words.name}\` is declared before this ${words.what ?? 'declaration'}.`,
+    message: `The name \`${words.name}\` is declared before this ${words.what}.`,
     help: 'Give one of the two another name.',
   }),
 };

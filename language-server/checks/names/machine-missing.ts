@@ -31,7 +31,7 @@ procedure look-over "Look the press over" for press {
 }
 `,
   says: ({ words = {} }) => {
-    const known = (words.known ?? '').split(', ').filter((name) => name !== '');
+    const known = words.known === '' ? [] : words.known!.split(', ');
     return {
       message: 'The procedure does not say which machine it is for, so its steps are not checked.',
       help:

@@ -42,7 +42,7 @@ function sentence({ words = {} }: Fact): string {
   const { name, what, axis, near } = words;
   const meant = near ? `; did you mean \`${near}\`?` : '.';
   if (what === 'value' && axis) return `\`${axis}\` has no value \`${name}\`${meant}`;
-  const nothing = !what || what === 'thing' ? 'Nothing' : `No ${what}`;
+  const nothing = what === 'thing' ? 'Nothing' : `No ${what}`;
   return `${nothing} is called \`${name}\`${meant}`;
 }
 
@@ -62,13 +62,13 @@ function help({ words = {} }: Fact): string {
   const { what, axis, near, known } = words;
   if (axis) return `The values of \`${axis}\` are ${known ?? 'listed where it is declared'}.`;
   if (near)
-    return what === 'state' || WORDS.has(what ?? '')
+    return what === 'state' || WORDS.has(what!)
       ? `Write \`${near}\`.`
       : `Write \`${near}\`, or declare \`${words.name}\`.`;
   const names = known ? ` Declared so far: ${known}.` : '';
   switch (what) {
     case 'normal position':
-      return `Write one of ${known ?? 'open, closed, on, off'}.`;
+      return `Write one of ${known}.`;
     case 'way of securing':
       return 'Name a thing of the machine, or one of `lock-tab`, `wire`, `second-nut`, `compound`, `split-pin`, `clip`.';
     case 'machine':

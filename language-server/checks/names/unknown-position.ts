@@ -1,6 +1,5 @@
 import type { Check } from '../check.ts';
-import { isPluralMention } from '../grammatical.ts';
-import { capital } from '../speak.ts';
+import { agree, capital, subject } from '../speak.ts';
 
 export const unknownPosition: Check = {
   name: 'unknown-position',
@@ -34,11 +33,9 @@ procedure look-over "Look the press over" for press {
   clean cover-screws #4
 }
 `,
-  says: ({ subject, words = {} }) => {
-    const title = `the ${subject?.thing.title ?? 'group'}`;
-    const have = subject && isPluralMention({ thing: subject.thing }) ? 'have' : 'has';
+  says: ({ words = {}, ...fact }) => {
     return {
-      message: `${capital(title)} ${have} no position ${words.position}; the positions are ${words.known}.`,
+      message: `${capital(subject(fact))} ${agree(fact, 'has', 'have')} no position ${words.position}; the positions are ${words.known}.`,
       help: 'Name one of its positions, or mend the count in its declaration.',
     };
   },

@@ -32,7 +32,7 @@ procedure look-over "Look the press over" for press {
 }
 `,
   says: ({ words = {} }) => ({
-    message: `The ${words.what ?? 'name'} \`${words.name}\` is never used.`,
+    message: `The ${words.what} \`${words.name}\` is never used.`,
     help:
       words.what === 'choice'
         ? `Ask for it, as in \`when ${words.name} is … { }\`, or take it out.`

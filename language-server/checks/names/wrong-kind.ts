@@ -1,7 +1,6 @@
 import type { Fact } from '../../model/facts.ts';
 import type { Check } from '../check.ts';
-import { isPluralMention } from '../grammatical.ts';
-import { subject, typed } from '../speak.ts';
+import { isAre, subject, typed } from '../speak.ts';
 
 export const wrongKind: Check = {
   name: 'wrong-kind',
@@ -38,21 +37,20 @@ procedure open-up "Open the press" for press ends with cover off {
 }
 `,
   says: (fact) => {
-    const { by, wanted, is } = fact.words ?? {};
-    const be = fact.subject && isPluralMention(fact.subject) ? 'are' : 'is';
+    const { by, wanted, is } = fact.words!;
     return {
-      message: `${by} takes ${wanted}, and ${subject(fact)} ${be} declared as ${is && /^[aeiou]/.test(is) ? 'an' : 'a'} ${is}.`,
+      message: `${by} takes ${wanted}, and ${subject(fact)} ${isAre(fact)} declared as ${/^[aeiou]/.test(is!) ? 'an' : 'a'} ${is}.`,
       help: help(fact),
     };
   },
 };
 
 function help(fact: Fact): string {
-  const { by = '', is = '' } = fact.words ?? {};
+  const { by, is } = fact.words!;
   const name = typed(fact.subject);
-  const verb = OTHERS[by.replaceAll('`', '')]?.[is];
+  const verb = OTHERS[by!.replaceAll('`', '')]?.[is!];
   if (verb) return `Write \`${verb} ${name}\`, or name another thing.`;
-  return by.startsWith('The state')
+  return by!.startsWith('The state')
     ? `Use a state that \`${name}\` can be in.`
     : `Name another thing, or declare \`${name}\` as what it is.`;
 }

@@ -2,7 +2,8 @@
 import type { Fact } from '../../model/facts.ts';
 
 export function fromText(fact: Fact): { message: string; help?: string } {
-  const { message = 'The text cannot be read here.', example } = fact.words ?? {};
+  const { example } = fact.words!;
+  const message = fact.words!.message!;
   const mend = fact.mends?.[0]?.title;
   if (example) return { message, help: `Write it like this: ${example}` };
   return mend ? { message, help: `${mend}.` } : { message };

@@ -20,7 +20,7 @@ shows the line that brings it about.`,
   bad: '',
   good: '',
   says: ({ words = {} }) => ({
-    message: `Dowel failed while it checked this: ${(words.error ?? 'the cause is not known').replace(/\.$/, '')}.`,
+    message: `Dowel failed while it checked this: ${words.error!.replace(/\.$/, '')}.`,
     help: 'The rest was checked. Please report this with the file.',
   }),
 };

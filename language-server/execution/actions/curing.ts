@@ -130,7 +130,7 @@ export function cured(run: Run, system: number, within: CaseSet): void {
   if (wet !== NONE) run.assume('curing', system, CURED, wet);
 }
 
-/** `2 h`, `1 h 30 min`, `45 s`. */
+/** `2 h`, `1 h 30 min`, `1 h 59 min 30 s`: to the second, so that a wait of so long is long enough. */
 function spoken(seconds: number): string {
   const whole = Math.ceil(seconds);
   const parts = [
@@ -145,7 +145,7 @@ function spoken(seconds: number): string {
     left -= count * size;
     return count > 0 ? [`${count} ${unit}`] : [];
   });
-  return said.slice(0, 2).join(' ');
+  return said.join(' ');
 }
 
 /** What lies on a face: `face … under …`. */

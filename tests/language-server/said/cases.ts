@@ -10,6 +10,11 @@ import { FILES, filesFor, RIGHT } from '../../mutation/right.ts';
 import { lineOf } from '../../real/expected.ts';
 import { unmark } from '../../support/marked.ts';
 import { SLIPS } from './slips.ts';
+import { FASTENING_SLIPS } from './slips-fastening.ts';
+import { FLOW_SLIPS } from './slips-flow.ts';
+import { FLUID_SLIPS } from './slips-fluids.ts';
+import { HAZARD_SLIPS } from './slips-hazards.ts';
+import { NAME_SLIPS } from './slips-machine.ts';
 
 export interface SaidCase {
   name: string;
@@ -29,7 +34,9 @@ const ALL: readonly SaidCase[] = [
   ...Object.keys(FILES)
     .filter((path) => path.includes('/broken/'))
     .map((path) => ({ name: path, files: filesFor(path), path })),
-  ...SLIPS.map(({ name, text }) => ({ name, files: { 'a.dowel': text }, path: 'a.dowel' })),
+  ...[...SLIPS, ...FASTENING_SLIPS, ...FLOW_SLIPS, ...FLUID_SLIPS, ...HAZARD_SLIPS, ...NAME_SLIPS].map(
+    ({ name, text }) => ({ name, files: { 'a.dowel': text }, path: 'a.dowel' }),
+  ),
   ...RIGHT.flatMap((path) => spoiled(path)),
 ];
 
