@@ -141,7 +141,7 @@ test('the sentences name the positions', () => {
   const said = (clauses: string) =>
     findings(`fastener bolts "cover bolts" ${clauses}`, '').map(({ message, help }) => `${message} ${help}`);
   expect(said('x4 layout circle order #1, #3, #3, #9')).toEqual([
-    'In this order of the cover bolts #2 and #4 are missing, #3 is named twice and #9 is not there. Name every position once.',
+    'The order of the cover bolts misses #2 and #4, names #3 twice and has #9, which the group does not have. Name every position once.',
   ]);
   expect(said('x4 layout circle order #1, #2, #3, #4')).toEqual([
     'The order of the cover bolts does not go across: #2 follows #1, and opposite #1 is #3. An order across is #1, #3, #2, #4; `order across` says the same.',
