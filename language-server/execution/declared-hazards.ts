@@ -206,13 +206,22 @@ const EVENTS: Readonly<Record<string, SystemEvent>> = {
   'let cool': 'cooling',
 };
 
+const NO_EVENTS: readonly (readonly [number, SystemEvent])[] = [];
+
 /** What an action on an item does to systems. Looking and measuring do nothing. */
-export function systemEvents(model: Model, item: number, verb: string): [number, SystemEvent][] {
+export function systemEvents(
+  model: Model,
+  item: number,
+  verb: string,
+): readonly (readonly [number, SystemEvent])[] {
   const thing = model.thingOf[item]!;
   if (thing.type === 'system') {
     const event = EVENTS[verb];
     return [[item, event ?? 'other']];
   }
+  // Looking, cleaning, putting back: most of what is done.
+  if (verb !== 'let cool' && verb !== 'loosen' && !TAKES_APART.has(verb) && !CUTS_OFF.has(verb))
+    return NO_EVENTS;
   const events: [number, SystemEvent][] = [];
   if (verb === 'let cool')
     return [...model.opens[item]!, ...model.runs[item]!].map((system) => [system, 'cooling']);

@@ -70,7 +70,7 @@ export class EnergyOrderWatch implements Watcher {
     const { run } = this;
     if (run.usedAt || run.round > 0) return;
     const step = { action, file };
-    this.forget(this.otherWork(action, items));
+    if (this.released.length > 0) this.forget(this.otherWork(action, items));
     for (const item of items) {
       const here = run.cases.and(run.within, run.thing(item).exists);
       if (here === NONE) continue;
@@ -94,6 +94,7 @@ export class EnergyOrderWatch implements Watcher {
       one.cases = open;
       if (closed !== NONE) this.notKept(one, closed);
     }
+    if (this.unlocked.length === 0) return;
     if (this.unlocked.some((one) => one.cases === NONE))
       this.unlocked = this.unlocked.filter((one) => one.cases !== NONE);
   }
@@ -144,6 +145,7 @@ export class EnergyOrderWatch implements Watcher {
   }
 
   private forget(within: CaseSet): void {
+    if (this.released.length === 0) return;
     for (const one of this.released) one.cases = this.run.cases.minus(one.cases, within);
     this.released = this.released.filter(({ cases }) => cases !== NONE);
   }

@@ -547,7 +547,7 @@ export class Flow {
     return axis;
   }
 
-  resolve(ref: Ref): { items: number[] } | undefined {
+  resolve(ref: Ref): { items: readonly number[] } | undefined {
     const name = this.bound.get(ref.name.text) ?? ref.name.text;
     const thing = this.run.model.byName.get(name) ?? this.meant(name);
     if (!thing) return undefined;

@@ -122,6 +122,17 @@ function grounded(run: Run, item: number, within: CaseSet, seated = false, depth
   return true;
 }
 
+/** None of them is apart from the others, since all are on the machine: the usual answer, found soon. */
+export function togetherOnMachine(
+  run: Run,
+  items: readonly number[],
+  within: CaseSet,
+  seated?: boolean,
+): boolean {
+  for (const item of items) if (!grounded(run, item, within, seated)) return false;
+  return true;
+}
+
 /**
  * The things that keep these items from being in one assembly: each with the cases in which it is off while
  * the others are elsewhere. Empty where they are together. `ground`: the cases in which the ground is meant too.
@@ -132,8 +143,7 @@ export function apart(
   within: CaseSet,
   how: { seated?: boolean; ground?: CaseSet } = {},
 ): Root[] {
-  // Nearly always all of them are on the machine.
-  if (items.every((item) => grounded(run, item, within, how.seated))) return [];
+  if (togetherOnMachine(run, items, within, how.seated)) return [];
   const { cases } = run;
   const all = items.map((item) => roots(run, item, within, how.seated));
   const ground = cases.and(within, how.ground ?? NONE);

@@ -99,9 +99,11 @@ function isNear(run: Run, item: number, one: number, moving: boolean): boolean {
     model.seals[item]!.includes(one) ||
     model.faces[item]!.includes(one) ||
     model.seals[item]!.some((seal) => model.faces[seal]!.includes(one)) ||
-    [model.opens, model.carries, model.relieves, model.drains, model.servicePoints].some((list) =>
-      list[item]!.includes(one),
-    ) ||
+    model.opens[item]!.includes(one) ||
+    model.carries[item]!.includes(one) ||
+    model.relieves[item]!.includes(one) ||
+    model.drains[item]!.includes(one) ||
+    model.servicePoints[item]!.includes(one) ||
     seats.some((seat) => model.seats[one]!.includes(seat) || model.members[one]!.includes(seat))
   );
 }

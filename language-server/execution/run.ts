@@ -348,6 +348,7 @@ export class Run {
     const last = this.steps.present;
     if (last)
       this.loseTrack(last.shown ?? { file: last.file, start: last.action.start, end: last.action.end });
+    if (this.blames.length === 0) return;
     for (const blame of this.blames) {
       const step = this.stepAt(blame.at ?? this.step);
       if (!step) continue;

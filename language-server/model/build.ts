@@ -165,6 +165,7 @@ class Builder {
       place: { file, start: item.name.start, end: item.name.end },
       declaration: { ...item, clauses },
       first: this.items,
+      items: positions.map((_, index) => this.items + index),
       positions,
       count: find('count')?.count ?? (find('positions')?.names.length || undefined),
       exists,
@@ -235,7 +236,7 @@ class Builder {
       for (const clause of thing.declaration.clauses) {
         const each = (
           refs: readonly Ref[],
-          use: (item: number, others: number[]) => void,
+          use: (item: number, others: readonly number[]) => void,
           allowed = MAY_NAME[clause.clause],
         ) => {
           for (const ref of refs) this.pair(thing, ref, file, allowed, clause, use);
@@ -401,7 +402,7 @@ class Builder {
     file: string,
     allowed: readonly DeclarationKind[] | undefined,
     clause: Clause,
-    use: (item: number, others: number[]) => void,
+    use: (item: number, others: readonly number[]) => void,
   ): void {
     const other = this.byName.get(ref.name.text);
     if (!other) {
@@ -492,10 +493,11 @@ function named(selector: Selector): Ref | undefined {
 }
 
 /** The items of a thing that a reference names: all of them, or its positions. */
-export function itemsOf(thing: Thing, ref: Ref): { items: number[]; unknown?: Ref['positions'][number] } {
-  const all: number[] = [];
-  for (let index = 0; index < thing.positions.length; index++) all.push(thing.first + index);
-  if (ref.positions.length === 0) return { items: all };
+export function itemsOf(
+  thing: Thing,
+  ref: Ref,
+): { items: readonly number[]; unknown?: Ref['positions'][number] } {
+  if (ref.positions.length === 0) return { items: thing.items };
   const items: number[] = [];
   let unknown: Ref['positions'][number] | undefined;
   for (const position of ref.positions) {
@@ -504,7 +506,7 @@ export function itemsOf(thing: Thing, ref: Ref): { items: number[]; unknown?: Re
     // A group without a count has no numbers to be wrong about.
     if (from < 0 || to < 0) {
       if (thing.count !== undefined && thing.positions.length > 1) unknown = position;
-      else items.push(...all);
+      else items.push(...thing.items);
       continue;
     }
     for (let index = Math.min(from, to); index <= Math.max(from, to); index++)

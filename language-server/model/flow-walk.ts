@@ -40,16 +40,19 @@ export function* around(one: Visited): Generator<Statement> {
 }
 
 /** The blocks of a statement, those of its outcomes among them. */
-export function bodiesOf(statement: Statement): Block[] {
-  if (statement.kind === 'action' && statement.outcomes.length === 0) return [];
-  const bodies: (Block | undefined)[] = [];
-  if (statement.kind === 'action') bodies.push(...statement.outcomes.map((outcome) => outcome.body));
-  else {
-    if ('body' in statement) bodies.push(statement.body);
-    if ('otherwise' in statement) bodies.push(statement.otherwise);
+export function bodiesOf(statement: Statement): readonly Block[] {
+  // Most statements hold nothing, and all of them are asked often.
+  if (statement.kind === 'action') {
+    if (statement.outcomes.length === 0) return NO_BODIES;
+    return statement.outcomes.flatMap(({ body }) => body ?? []);
   }
-  return bodies.filter((body) => body !== undefined);
+  const first = 'body' in statement ? statement.body : undefined;
+  const second = 'otherwise' in statement ? statement.otherwise : undefined;
+  if (!first) return second ? [second] : NO_BODIES;
+  return second ? [first, second] : [first];
 }
+
+const NO_BODIES: readonly Block[] = [];
 
 /** Where a statement stands, found by its place. */
 export function locate(block: Block | undefined, statement: Statement): Visited | undefined {

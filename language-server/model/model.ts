@@ -31,6 +31,8 @@ export interface Thing {
   readonly declaration: Declaration;
   /** Items are `first … first + positions.length - 1`. */
   readonly first: number;
+  /** All of them. */
+  readonly items: readonly number[];
   /** Names of the positions; a single `''` where there is one or the count is not known. */
   readonly positions: readonly string[];
   /** The number declared, where there is one. */

@@ -23,20 +23,26 @@ export function twoNames(
   survey: Survey,
   file: { readonly path: string; readonly written: Written },
 ): Fact[] {
-  const groups: readonly { thing?: Thing; names: readonly string[] }[] = [
-    ...namesOf(model),
-    ...SAME_THING.map((names) => ({ names })),
-  ];
-  const met = survey.each('names of things', [model], (statement) =>
-    textsIn(statement).flatMap((text) => {
+  const groups = namesOf(model);
+  const met = survey.each('names of things', [model], (statement) => {
+    let found: { group: number; text: ReaderText }[] | undefined;
+    for (const text of textsIn(statement)) {
       const lower = text.text.value.toLowerCase();
-      return groups.flatMap(({ names }, group) =>
-        names.some((name) => lower.includes(name)) ? [{ group, text }] : [],
-      );
-    }),
-  );
+      for (let group = 0; group < groups.length; group++) {
+        if (!namesAny(lower, groups[group]!.names)) continue;
+        found ??= [];
+        found.push({ group, text });
+      }
+    }
+    return found ?? NONE;
+  });
+  if (met.length === 0) return [];
   const texts = new Map<number, ReaderText[]>();
-  for (const { group, text } of met) texts.set(group, [...(texts.get(group) ?? []), text]);
+  for (const { group, text } of met) {
+    const list = texts.get(group);
+    if (list) list.push(text);
+    else texts.set(group, [text]);
+  }
   const facts: Fact[] = [];
   for (const [group, { thing, names }] of groups.entries()) {
     const inOrder = (texts.get(group) ?? []).sort((a, b) => a.text.start - b.text.start);
@@ -44,6 +50,14 @@ export function twoNames(
     if (fact) facts.push(thing ? { ...fact, subject: { thing } } : fact);
   }
   return facts;
+}
+
+const NONE: readonly { group: number; text: ReaderText }[] = [];
+
+/** Asked of every text for every group: a plain loop. */
+function namesAny(lower: string, names: readonly string[]): boolean {
+  for (let index = 0; index < names.length; index++) if (lower.includes(names[index]!)) return true;
+  return false;
 }
 
 /** Where a second of the names comes up. */
@@ -96,10 +110,17 @@ function near(lower: string, other: string, at: number): boolean {
   return start >= 0 && start <= at && at < start + other.length;
 }
 
-const namesKnown = new WeakMap<Model, { thing: Thing; names: string[] }[]>();
+/** Names of one thing. */
+interface NameGroup {
+  /** Where the machine says so. */
+  readonly thing?: Thing;
+  readonly names: readonly string[];
+}
 
-/** Things with more than one name for readers, where no other thing has one of them. */
-function namesOf(model: Model): { thing: Thing; names: string[] }[] {
+const namesKnown = new WeakMap<Model, readonly NameGroup[]>();
+
+/** Things with more than one name for readers, where no other thing has one of them; behind them the words of the trade. */
+function namesOf(model: Model): readonly NameGroup[] {
   const known = namesKnown.get(model);
   if (known) return known;
   const titles = new Map<string, number>();
@@ -112,10 +133,11 @@ function namesOf(model: Model): { thing: Thing; names: string[] }[] {
     for (const name of names) titles.set(name, (titles.get(name) ?? 0) + 1);
     return { thing, names };
   });
-  const result = own
+  const declared = own
     .filter(({ names }) => names.length > 1)
     .map(({ thing, names }) => ({ thing, names: names.filter((name) => titles.get(name) === 1) }))
     .filter(({ names }) => names.length > 1);
+  const result = [...declared, ...SAME_THING.map((names) => ({ names }))];
   namesKnown.set(model, result);
   return result;
 }

@@ -67,7 +67,7 @@ function partFaults(model: Model, header: Supplies, all: readonly Visited[], fil
 }
 
 /** The positions that the step means, in all rounds of the `for each` around it: `rings #cylinder`. */
-function itemsFitted(model: Model, thing: Thing, ref: Ref, one: Visited): number[] {
+function itemsFitted(model: Model, thing: Thing, ref: Ref, one: Visited): readonly number[] {
   const [position, ...more] = ref.positions;
   for (let at = one.parent; at && position && more.length === 0; at = at.parent) {
     const { statement } = at;

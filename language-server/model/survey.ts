@@ -21,6 +21,9 @@ interface Kept {
 interface Chunk {
   readonly parts: readonly Part[];
   readonly kept: Map<string, Kept>;
+  /** The statements of the parts, and those with all that stands in them: some forty questions go through them. */
+  readonly heads: readonly Statement[];
+  readonly all: readonly Statement[];
 }
 
 /** One statement in so many begins a chunk. */
@@ -73,7 +76,13 @@ export class Surveys {
     const first = kind === 'do' ? statement : (headOf(statement) ?? statement);
     const known = this.chunks.get(first);
     if (known && isSame(known.parts, parts)) return known;
-    const chunk = { parts, kept: new Map<string, Kept>() };
+    const heads = parts.map(({ statement }) => statement);
+    const all: Statement[] = [];
+    for (const part of parts) {
+      all.push(part.statement);
+      if (part.kind === 'do') inside(part.statement, all);
+    }
+    const chunk = { parts, kept: new Map<string, Kept>(), heads, all };
     this.chunks.set(first, chunk);
     return chunk;
   }
@@ -123,17 +132,17 @@ export class Survey {
    * stands in it is asked by itself. `what` tells the question from all others; `basis`: what the answer rests on.
    */
   each<Result>(what: string, basis: readonly unknown[], ask: Ask<Result>): Result[] {
-    return this.gather(what, basis, (parts) => parts.flatMap((part) => answersOf(part, ask)));
+    return this.gather(what, basis, ({ all }) => answersOf(all, ask));
   }
 
   /** The same, where a branch, a repeat or an action is asked as a whole: what stands in it is not asked again. */
   wholes<Result>(what: string, basis: readonly unknown[], ask: Ask<Result>): Result[] {
-    return this.gather(what, basis, (parts) => parts.flatMap(({ statement }) => ask(statement)));
+    return this.gather(what, basis, ({ heads }) => answersOf(heads, ask));
   }
 
   /** The same as `each`, every answer of a chunk once. */
   distinct<Result>(what: string, basis: readonly unknown[], ask: Ask<Result>): Result[] {
-    return this.gather(what, basis, (parts) => [...new Set(parts.flatMap((part) => answersOf(part, ask)))]);
+    return this.gather(what, basis, ({ all }) => [...new Set(answersOf(all, ask))]);
   }
 
   /** One answer for each stretch of the row, where that is enough to pass over most of them. */
@@ -142,21 +151,21 @@ export class Survey {
     basis: readonly unknown[],
     ask: (statements: readonly Statement[]) => Result,
   ): Result[] {
-    return this.gather(what, basis, (parts) => [ask(parts.map(({ statement }) => statement))]);
+    return this.gather(what, basis, ({ heads }) => [ask(heads)]);
   }
 
   private gather<Result>(
     what: string,
     basis: readonly unknown[],
-    work: (parts: readonly Part[]) => readonly Result[],
+    work: (chunk: Chunk) => readonly Result[],
   ): Result[] {
     const all: Result[] = [];
-    for (const { parts, kept } of this.chunks) {
-      let known = kept.get(what);
+    for (const chunk of this.chunks) {
+      let known = chunk.kept.get(what);
       if (!known || !isEqual(known.basis, basis)) {
-        const results = work(parts);
+        const results = work(chunk);
         known = { basis, results: results.length > 0 ? results : NOTHING };
-        kept.set(what, known);
+        chunk.kept.set(what, known);
       }
       if (known.results.length > 0) for (const one of known.results) all.push(one as Result);
     }
@@ -166,18 +175,26 @@ export class Survey {
 
 const NOTHING: readonly unknown[] = [];
 
-function answersOf<Result>({ kind, statement }: Part, ask: Ask<Result>): readonly Result[] {
-  if (kind !== 'do') return ask(statement);
-  const bodies = bodiesOf(statement);
-  if (bodies.length === 0) return ask(statement);
-  const found: Result[] = [];
-  inside(statement, ask, found);
-  return found;
+function answersOf<Result>(statements: readonly Statement[], ask: Ask<Result>): readonly Result[] {
+  let found: Result[] | undefined;
+  for (const statement of statements) {
+    const answers = ask(statement);
+    // Nearly all answers are empty: nothing is made for them.
+    if (answers.length === 0) continue;
+    found ??= [];
+    for (const one of answers) found.push(one);
+  }
+  return found ?? (NOTHING as readonly Result[]);
 }
 
-function inside<Result>(statement: Statement, ask: Ask<Result>, found: Result[]): void {
-  for (const one of ask(statement)) found.push(one);
-  for (const body of bodiesOf(statement)) for (const inner of body.statements) inside(inner, ask, found);
+/** What stands in a statement, in reading order, however deep. */
+function inside(statement: Statement, into: Statement[]): void {
+  for (const body of bodiesOf(statement)) {
+    for (const inner of body.statements) {
+      into.push(inner);
+      inside(inner, into);
+    }
+  }
 }
 
 function isEqual(a: readonly unknown[], b: readonly unknown[]): boolean {

@@ -15,44 +15,42 @@ export interface ReaderText {
 }
 
 /** Those of one statement, without what stands in it. */
-export function textsIn(statement: Statement): ReaderText[] {
-  const found: ReaderText[] = [];
-  const add = (text: Text | undefined, kind: TextKind, action?: Action) => {
-    if (text) found.push({ text, kind, ...(action ? { action } : {}) });
-  };
-  addOf(statement, add);
-  return found;
-}
-
-function addOf(
-  statement: Statement,
-  add: (text: Text | undefined, kind: TextKind, action?: Action) => void,
-): void {
+export function textsIn(statement: Statement): readonly ReaderText[] {
   switch (statement.kind) {
     case 'task':
     case 'step':
-      add(statement.title, 'title');
-      return;
+      return only(statement.title, 'title');
     case 'notice':
-      add(statement.text, statement.signal === 'note' ? 'note' : 'notice');
-      return;
+      return only(statement.text, statement.signal === 'note' ? 'note' : 'notice');
     case 'stop':
-      add(statement.text, 'stop');
-      return;
+      return only(statement.text, 'stop');
     case 'hold':
-      add(statement.text, 'step');
-      return;
+      return only(statement.text, 'step');
     case 'if':
-      if (statement.condition?.kind === 'seen') add(statement.condition.text, 'criterion');
-      return;
+      return only(statement.condition?.kind === 'seen' ? statement.condition.text : undefined, 'criterion');
     case 'repeat':
-      if (statement.until?.kind === 'seen') add(statement.until.text, 'criterion');
-      return;
+      return only(statement.until?.kind === 'seen' ? statement.until.text : undefined, 'criterion');
     case 'action':
-      add(statement.text, 'step', statement);
-      for (const tail of statement.tails) if ('text' in tail) add(tail.text, 'criterion', statement);
-      return;
+      return textsOfAction(statement);
     default:
-      return;
+      return NONE;
   }
+}
+
+const NONE: readonly ReaderText[] = [];
+
+function only(text: Text | undefined, kind: TextKind): readonly ReaderText[] {
+  return text ? [{ text, kind }] : NONE;
+}
+
+function textsOfAction(action: Action): readonly ReaderText[] {
+  // Many an action has no text: nothing is made for it.
+  let found: ReaderText[] | undefined;
+  if (action.text) found = [{ text: action.text, kind: 'step', action }];
+  for (const tail of action.tails) {
+    if (!('text' in tail) || !tail.text) continue;
+    found ??= [];
+    found.push({ text: tail.text, kind: 'criterion', action });
+  }
+  return found ?? NONE;
 }

@@ -36,19 +36,26 @@ export const MOST_SENTENCES = 6;
 
 export function wordingFaults(model: Model, survey: Survey, file: Where): Fact[] {
   // What the sentences show by themselves stays while the machine is edited.
-  const told = survey.each('wording', [], (statement) =>
-    textsIn(statement).flatMap((text) => faultsOf(text, file)),
-  );
+  const told = survey.each('wording', [], (statement) => {
+    const texts = textsIn(statement);
+    if (texts.length === 0) return NOTHING;
+    return texts.length === 1 ? faultsOf(texts[0]!, file) : texts.flatMap((text) => faultsOf(text, file));
+  });
   return [
     ...told.flatMap((one) => standing(model, one)),
     ...(sharedNames(model).length > 0
-      ? survey.each('ambiguous names', [model], (one) => ambiguousNames(model, textsIn(one), file))
+      ? survey.each('ambiguous names', [model], (one) => {
+          const texts = textsIn(one);
+          return texts.length === 0 ? [] : ambiguousNames(model, texts, file);
+        })
       : []),
     ...twoNames(model, survey, file),
   ];
 }
 
 /** A fact; where the step tightens something (the machine says), the next one in its place. */
+const NOTHING: readonly Told[] = [];
+
 interface Told {
   readonly fact: Fact;
   readonly unlessTightened?: Action;
@@ -98,6 +105,7 @@ function faultsOf(reader: ReaderText, file: Where): Told[] {
     if (kind === 'step' || kind === 'stop' || kind === 'criterion')
       facts.push(...vague(reader, sentence, from, file));
   }
+  if (sentences.length <= MOST_SENTENCES) return facts;
   // A bracket counts as a sentence for its length, not for how many there are.
   const own = sentences.filter(({ from }, index) => index === 0 || from >= sentences[index - 1]!.to);
   if (own.length > MOST_SENTENCES)

@@ -67,8 +67,7 @@ const SURE: ReadonlySet<string> = new Set(['never', 'always', 'ensure', 'keep', 
 
 /** The verb of a clause that is a command with an object of its own, else nothing. */
 export function commandVerb(clause: string): string | undefined {
-  const words = wordsOf(clause).filter((word) => !LEADS.has(word));
-  const [first = '', next = '', third = ''] = words;
+  const [first = '', next = '', third = ''] = firstWords(clause, 3);
   if (!VERB_WORDS.has(first)) return undefined;
   if (OBJECT.has(next)) return first;
   // `lift off the cover`, `switch on the pump`
@@ -89,6 +88,19 @@ export function isInstruction(sentence: string): boolean {
 export const CONDITION =
   /^(if|when|where|before|after|until|unless|once|while|as soon as|with|on|in|for|at|from|to)\b/i;
 
+const WORD = /[a-z]+(?:['’-][a-z]+)*/g;
+
 function wordsOf(text: string): string[] {
-  return text.toLowerCase().match(/[a-z]+(?:['’-][a-z]+)*/g) ?? [];
+  return text.toLowerCase().match(WORD) ?? [];
+}
+
+/** So many words at most, those left out that only lead on to a command: the rest of a sentence is not looked at. */
+function firstWords(text: string, count: number): string[] {
+  const words: string[] = [];
+  for (const [word] of text.toLowerCase().matchAll(WORD)) {
+    if (LEADS.has(word)) continue;
+    words.push(word);
+    if (words.length === count) break;
+  }
+  return words;
 }

@@ -25,8 +25,8 @@ export function secondInstructionIn(sentence: string): (Found & { verb: string }
   const first = commandVerb(sentence.slice(start));
   // What is not done, what goes on meanwhile, and what is found out have more to say.
   if (first === undefined || TOGETHER.has(first)) return undefined;
-  if (/\b(do not|don't|never|at the same time|meanwhile|while|together)\b/i.test(sentence)) return undefined;
-  for (const match of sentence.matchAll(/(?:,?\s{1,9}(?:and|then|and then)|,|;|\.\s)\s{1,9}(?=[a-z])/gi)) {
+  if (NOT_ALONE.test(sentence)) return undefined;
+  for (const match of sentence.matchAll(FURTHER)) {
     const from = match.index + match[0].length;
     if (match.index < start) continue;
     const rest = sentence.slice(from);
@@ -37,6 +37,9 @@ export function secondInstructionIn(sentence: string): (Found & { verb: string }
   }
   return undefined;
 }
+
+const NOT_ALONE = /\b(do not|don't|never|at the same time|meanwhile|while|together)\b/i;
+const FURTHER = /(?:,?\s{1,9}(?:and|then|and then)|,|;|\.\s)\s{1,9}(?=[a-z])/gi;
 
 /** Verbs whose sentence may go on with what is done at the same time, or with what is found. */
 const TOGETHER: ReadonlySet<string> = new Set(

@@ -15,20 +15,33 @@ export interface Sentence {
 const ABBREVIATIONS =
   /(?:\b(?:e\.g|i\.e|etc|approx|no|nos|fig|figs|max|min|vs|cf|viz|ca|para|d\.c|a\.c|dia|ref|incl|eq|vol|dept|mr|mrs|dr|st)|\b[a-z])$/i;
 
+/** Where a sentence may end or a bracket begin. */
+const MARK = /[.!?(]/;
+const LETTER = /\p{L}/u;
+const END = /[.!?]{1,9}["')\]]{0,9}(?=\s|$)/g;
+
 export function sentencesIn(text: string): Sentence[] {
+  // Most texts are one sentence with a mark at its end, or with none.
+  const mark = text.search(MARK);
+  if (mark < 0 || (mark === text.length - 1 && text[mark] !== '(')) {
+    const sentence = text.trim();
+    if (!LETTER.test(sentence)) return [];
+    const from = text.length - text.trimStart().length;
+    return [{ text: sentence, from, to: from + sentence.length }];
+  }
   const found: Sentence[] = [];
   let from = 0;
   const add = (to: number) => {
     const raw = text.slice(from, to);
     const lead = raw.length - raw.trimStart().length;
     const sentence = raw.trim();
-    if (/\p{L}/u.test(sentence)) {
+    if (LETTER.test(sentence)) {
       const start = from + lead;
       found.push({ text: sentence, from: start, to: start + sentence.length });
     }
     from = to;
   };
-  for (const match of text.matchAll(/[.!?]{1,9}["')\]]{0,9}(?=\s|$)/g)) {
+  for (const match of text.matchAll(END)) {
     const end = match.index + match[0].length;
     // `Fig. 3`, `approx. half`: the sentence goes on. At the end of the text it does not.
     if (
@@ -40,6 +53,7 @@ export function sentencesIn(text: string): Sentence[] {
     add(end);
   }
   add(text.length);
+  if (!text.includes('(')) return found;
   return found.flatMap((sentence) => [sentence, ...bracketsIn(sentence)]);
 }
 

@@ -31,29 +31,29 @@ import type { Entry } from '../state.ts';
 
 /** What a step did that left a thing with this value of `place`. */
 export function storyOf(thing: Thing): (value: number) => Story {
-  return (value) => {
-    switch (thing.type) {
-      case 'fastener':
-        return value === OUT
-          ? 'taken off'
-          : value === HAND
-            ? 'fitted by hand'
-            : value === LOOSE
-              ? 'loosened'
-              : 'tightened';
-      case 'connection':
-        return value === CAPPED ? 'capped' : value === DISCONNECTED ? 'disconnected' : 'connected';
-      case 'tool':
-        return value === AWAY ? 'taken off' : 'put in place';
-      case 'face':
-        return 'cleaned';
-      default:
-        return (
-          (['put back', 'moved aside', 'fitted on trial', 'taken off', 'discarded'] as const)[value] ??
-          'taken off'
-        );
-    }
-  };
+  // Asked for at every question, and needed only where the answer is no: made once for each kind.
+  return STORIES[thing.type] ?? ofPart;
+}
+
+const STORIES: Partial<Record<Thing['type'], (value: number) => Story>> = {
+  fastener: (value) =>
+    value === OUT
+      ? 'taken off'
+      : value === HAND
+        ? 'fitted by hand'
+        : value === LOOSE
+          ? 'loosened'
+          : 'tightened',
+  connection: (value) =>
+    value === CAPPED ? 'capped' : value === DISCONNECTED ? 'disconnected' : 'connected',
+  tool: (value) => (value === AWAY ? 'taken off' : 'put in place'),
+  face: () => 'cleaned',
+};
+
+function ofPart(value: number): Story {
+  return (
+    (['put back', 'moved aside', 'fitted on trial', 'taken off', 'discarded'] as const)[value] ?? 'taken off'
+  );
 }
 
 /** Nothing that covers the item is in place; what is done in the same action does not count. */

@@ -18,7 +18,7 @@ import {
   YES,
 } from '../aspects.ts';
 import { type CaseSet, NONE } from '../cases.ts';
-import { apart } from '../geometry.ts';
+import { apart, type Root, togetherOnMachine } from '../geometry.ts';
 import type { Run } from '../run.ts';
 import { already, letOut, openSystems, reach, storyOf, usable } from './common.ts';
 import { goesIn, wipe } from './compounds.ts';
@@ -100,12 +100,15 @@ export function bringIn(
 
 /** Everything that they clamp is where it is clamped; asked of all positions before anything is assumed. */
 function membersTogether(run: Run, items: readonly number[], within: CaseSet, mask: number): void {
-  const lacking = items.flatMap((item) => {
+  const lacking: (Root & { item: number })[] = [];
+  for (const item of items) {
     const set = run.where('place', item, mask, run.cases.and(within, run.thing(item).exists));
-    return apart(run, run.model.members[item]!, set, { seated: true, ground: run.model.groundOf[item]! }).map(
-      (root) => ({ item, ...root }),
-    );
-  });
+    const members = run.model.members[item]!;
+    // Nearly always all of them are on the machine.
+    if (togetherOnMachine(run, members, set, true)) continue;
+    for (const root of apart(run, members, set, { seated: true, ground: run.model.groundOf[item]! }))
+      lacking.push({ item, ...root });
+  }
   for (const { item, root, cases } of lacking) missing(run, 'tightened-unseated', item, root, cases, false);
   for (const { root, cases } of lacking) run.assume('place', root, FITTED, cases);
 }

@@ -5,6 +5,7 @@
 import type { Action, Ref, Tail } from '../../../grammar/syntax/tree.ts';
 import { verbNamed } from '../../../grammar/tokens/verbs.ts';
 import { itemsOf } from '../../model/build.ts';
+import type { Thing } from '../../model/model.ts';
 import { bit, CLEAN, FINAL, FITTED, GONE, isPlaced, not, OFF, OUT, YES } from '../aspects.ts';
 import { choose } from '../chosen.ts';
 import { apart } from '../geometry.ts';
@@ -32,17 +33,17 @@ import {
 import { bypass, fitTool, lock, lower, removeTool, support, turn, unlockPart } from './tools.ts';
 
 /** Gives the reference with loop variables filled in, or undefined where it names nothing. */
-export type Resolve = (ref: Ref) => { items: number[] } | undefined;
+export type Resolve = (ref: Ref) => { items: readonly number[] } | undefined;
 
 export function perform(run: Run, action: Action, file: string, resolve: Resolve): void {
   run.begin(action, file);
   const groups = groupsOf(run, action, resolve);
   // Nearly every action is about one group: what it holds is not copied then.
-  const items = groups.length === 1 ? groups[0]! : groups.flat();
+  const items: readonly number[] = groups.length === 1 ? groups[0]! : groups.flat();
   run.touch(items, tailItems(action, resolve));
   for (const watcher of run.watchers) watcher.before?.(action, file, items);
   const verb = PERFORMERS[action.verb];
-  for (const items of groups.length > 0 ? groups : [[]]) {
+  for (const items of groups.length > 0 ? groups : [NOTHING]) {
     for (const watcher of run.watchers) watcher.beforeEach?.(action, file, items);
     verb?.(run, items, action, resolve);
     for (const watcher of run.watchers) watcher.afterEach?.();
@@ -63,20 +64,20 @@ function tailItems(action: Action, resolve: Resolve): readonly number[] {
 }
 
 /** Objects in order; those joined by `and` at the end are one group, done together. */
-function groupsOf(run: Run, action: Action, resolve: Resolve): number[][] {
+function groupsOf(run: Run, action: Action, resolve: Resolve): (readonly number[])[] {
   // A thing of a kind that the verb cannot act on is a finding about names, not about the machine.
   const on: readonly string[] | undefined = action.fresh === 'kit' ? undefined : verbNamed(action.verb)?.on;
-  const kinds = (item: number): string => run.thing(item).type;
-  const except = action.tails.flatMap((tail) =>
-    tail.tail === 'except' ? tail.refs.flatMap((ref) => resolve(ref)?.items ?? []) : [],
-  );
-  const groups: number[][] = [];
+  const except = action.tails.some(({ tail }) => tail === 'except')
+    ? action.tails.flatMap((tail) =>
+        tail.tail === 'except' ? tail.refs.flatMap((ref) => resolve(ref)?.items ?? []) : [],
+      )
+    : NOTHING;
+  const groups: (readonly number[])[] = [];
   for (const ref of action.objects) {
-    const found = resolve(ref);
-    const items =
-      found?.items.filter(
-        (item) => (on === undefined || on.includes(kinds(item))) && !except.includes(item),
-      ) ?? [];
+    let items = resolve(ref)?.items ?? NOTHING;
+    // All items of one reference are of one thing.
+    if (items.length === 0 || (on !== undefined && !on.includes(run.thing(items[0]!).type))) continue;
+    if (except.length > 0) items = items.filter((item) => !except.includes(item));
     if (items.length > 0) groups.push(items);
   }
   if (action.together && groups.length > 1) {
@@ -86,7 +87,7 @@ function groupsOf(run: Run, action: Action, resolve: Resolve): number[][] {
   return groups;
 }
 
-type Performer = (run: Run, items: number[], action: Action, resolve: Resolve) => void;
+type Performer = (run: Run, items: readonly number[], action: Action, resolve: Resolve) => void;
 
 const OPERATE: Readonly<Record<string, 'open' | 'closed' | 'on' | 'off'>> = {
   open: 'open',
@@ -200,7 +201,7 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
   },
 };
 
-function goBack(run: Run, items: number[], action: Action): void {
+function goBack(run: Run, items: readonly number[], action: Action): void {
   const fresh = action.fresh !== undefined;
   const all =
     action.fresh === 'kit'
@@ -234,7 +235,7 @@ function swapped(run: Run, items: readonly number[], action: Action): void {
   }
 }
 
-function openOrClose(run: Run, items: number[], action: Action): void {
+function openOrClose(run: Run, items: readonly number[], action: Action): void {
   const to = OPERATE[action.verb]!;
   const { connections, parts } = byType(run, items);
   if (connections.length > 0) {
@@ -275,7 +276,7 @@ function inPlace(run: Run, items: readonly number[], how: { seated?: boolean; re
 }
 
 /** `tighten head-bolts at #3`: only these positions. */
-function at(run: Run, items: number[], action: Action): number[] {
+function at(run: Run, items: readonly number[], action: Action): readonly number[] {
   const tail = action.tails.find(
     (one): one is Extract<Tail, { tail: 'at' }> => one.tail === 'at' && one.positions.length > 0,
   );
@@ -301,18 +302,33 @@ function toolsOf(run: Run, action: Action, resolve: Resolve): number[] {
     .filter((item) => run.thing(item).type === 'tool');
 }
 
-function byType(run: Run, items: readonly number[]) {
-  const fasteners: number[] = [];
-  const connections: number[] = [];
-  const tools: number[] = [];
-  const parts: number[] = [];
-  for (const item of items) {
-    const thing = run.thing(item);
-    const { type } = thing;
-    if (type === 'fastener') fasteners.push(item);
-    else if (type === 'connection') connections.push(item);
-    else if (type === 'tool') tools.push(item);
-    else if (isPlaced(thing)) parts.push(item);
-  }
-  return { fasteners, connections, tools, parts };
+interface ByType {
+  readonly fasteners: readonly number[];
+  readonly connections: readonly number[];
+  readonly tools: readonly number[];
+  readonly parts: readonly number[];
+}
+
+function kindOf(thing: Thing): keyof ByType | undefined {
+  if (thing.type === 'fastener') return 'fasteners';
+  if (thing.type === 'connection') return 'connections';
+  if (thing.type === 'tool') return 'tools';
+  return isPlaced(thing) ? 'parts' : undefined;
+}
+
+const NO_TYPE: ByType = { fasteners: [], connections: [], tools: [], parts: [] };
+
+function byType(run: Run, items: readonly number[]): ByType {
+  if (items.length === 0) return NO_TYPE;
+  const first = kindOf(run.thing(items[0]!));
+  // Nearly always they are of one thing.
+  if (items.length === 1 || items.every((item) => kindOf(run.thing(item)) === first))
+    return first ? { ...NO_TYPE, [first]: items } : NO_TYPE;
+  const of = (kind: keyof ByType) => items.filter((item) => kindOf(run.thing(item)) === kind);
+  return {
+    fasteners: of('fasteners'),
+    connections: of('connections'),
+    tools: of('tools'),
+    parts: of('parts'),
+  };
 }
