@@ -100,9 +100,11 @@ export class Measured {
     // Of readings at each position one is said for all: which of them stands in the story.
     const [plain = name, position] = name.split(' #');
     for (const item of value.items) {
-      for (const entry of run.entries(compared ? 'parted' : 'place', item)) {
-        if (entry.since <= value.step || entry.assumed || entry.cases === NONE) continue;
+      for (const entry of run.entries(compared ? 'fresh' : 'place', item)) {
+        if (entry.since <= value.step || entry.assumed) continue;
         const { action, file: from } = run.steps.at(entry.since)!;
+        // To try a torque disturbs nothing.
+        if (action.verb === 'check') continue;
         const by = run.steps.at(value.step)!;
         run.fact({
           check: 'stale-measurement',

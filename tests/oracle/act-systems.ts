@@ -54,9 +54,15 @@ function isCutOff(w: Work, isolator: Item): boolean {
 
 function setIsolator(w: Work, isolator: Item, flowing: boolean): void {
   const one = stateOf(w, isolator);
+  const live = isolator.isolates.map((system) => systemState(w, system).live);
   if (isolator.kind !== 'connection') Object.assign(one, { flowing, flowingBy: w.line });
   else Object.assign(one, { joined: flowing ? 'connected' : 'disconnected', joinedBy: w.line });
   afterSwitching(w, isolator, flowing);
+  // What goes off or comes back with the system that was meant is no work of its own.
+  isolator.isolates.forEach((system, index) => {
+    const now = systemState(w, system);
+    if (now.live !== live[index]) now.liveBy = ASSUMED;
+  });
 }
 
 export function lockOut(w: Work, item: Item): void {
@@ -66,7 +72,8 @@ export function lockOut(w: Work, item: Item): void {
   );
   if (one.locked) already(w, one.lockedBy, false);
   else {
-    if (one.flowing && !dead) {
+    const cutsOff = item.kind === 'isolator' || item.isolates.length > 0;
+    if (one.flowing && !dead && cutsOff) {
       w.report('isolated-out-of-order');
       for (const system of item.isolates)
         Object.assign(systemState(w, system), { live: false, liveBy: ASSUMED });

@@ -108,6 +108,8 @@ const JOBS: readonly (readonly [headers: string, steps: string])[] = [
     '',
     'switch off main-switch\nswitch off backup-switch\nlock out main-switch\nprove mains safe\nunlock main-switch\nswitch on main-switch\nswitch on backup-switch',
   ],
+  ['', 'isolate mains, control-power\nrestore mains, control-power'],
+  ['', 'isolate control-power\nrestore control-power'],
   [
     '',
     'isolate mains\nlock out main-switch\nlock out backup-switch\nunlock main-switch, backup-switch\nrestore mains',

@@ -40,7 +40,11 @@ export function restore(run: Run, systems: readonly number[]): void {
     for (const isolator of run.model.isolators[system]!) {
       moveIsolator(run, isolator, NO, set);
       for (const other of run.model.isolates[isolator]!) {
-        if (other !== system) energise(run, other, run.where('live', other, bit(YES), set), [isolator]);
+        if (other === system) continue;
+        const dead = run.where('live', other, bit(YES), set);
+        energise(run, other, dead, [isolator]);
+        // Restoring that one as well is not done twice.
+        run.assume('live', other, NO, dead);
       }
     }
   }
