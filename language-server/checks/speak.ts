@@ -5,7 +5,7 @@
 
 import { type CaseSet, type Cases, EVERY } from '../execution/cases.ts';
 import type { Fact, Mentioned, Story } from '../model/facts.ts';
-import { list } from '../model/model.ts';
+import { list, type Thing } from '../model/model.ts';
 import type { About, Finding, Related, Severity } from '../report/finding.ts';
 import type { Check } from './check.ts';
 import { definite, isPluralMention } from './grammatical.ts';
@@ -123,7 +123,7 @@ export function typed(mentioned: Mentioned | undefined): string {
   if (!mentioned) return '';
   const { thing, items } = mentioned;
   if (!items || items.length >= thing.positions.length) return thing.name;
-  return `${thing.name} ${items.map((item) => `#${thing.positions[item - thing.first] ?? ''}`).join(', ')}`;
+  return `${thing.name} ${items.map((item) => `#${thing.positions[item - thing.first]}`).join(', ')}`;
 }
 
 /** The names to type for what else the fact is about. */
@@ -163,8 +163,8 @@ export function them(fact: Fact, of: 'subject' | 'others' = 'subject'): 'it' | '
 }
 
 /** Whether an earlier step did this, to the thing given or to any. */
-export function told(fact: Fact, what: Story): boolean {
-  return (fact.story ?? []).some((one) => one.what === what);
+export function told(fact: Fact, what: Story, thing?: Thing): boolean {
+  return fact.story?.some((one) => one.what === what && (!thing || one.thing === thing)) ?? false;
 }
 
 /** The fact without the subject among what else it is about: a thing does not stand in its own way. */
@@ -196,26 +196,26 @@ function byVerb(mentioned: readonly Mentioned[], verbOf: (type: string) => strin
 /** How each thing that is not as it should be stands: `the cover is off and the drain tap is open`. */
 export function standing(fact: Fact): string {
   return list(
-    (fact.others ?? []).map((one) => {
-      const stories = (fact.story ?? []).filter(({ thing }) => thing === one.thing).map(({ what }) => what);
-      return `${definite(one)} ${isPluralMention(one) ? 'are' : 'is'} ${stateOf(one, stories)}`;
-    }),
+    fact.others!.map(
+      (one) => `${definite(one)} ${isPluralMention(one) ? 'are' : 'is'} ${stateOf(fact, one.thing)}`,
+    ),
   );
 }
 
-function stateOf({ thing }: Mentioned, stories: readonly Story[]): string {
-  if (stories.includes('locked')) return 'locked';
+function stateOf(fact: Fact, thing: Thing): string {
+  const only = (what: Story) => told(fact, what, thing) && !told(fact, 'taken off', thing);
+  if (told(fact, 'locked', thing)) return 'locked';
   switch (thing.type) {
     case 'connection':
       return 'disconnected';
     case 'fastener':
-      return stories.includes('loosened') && !stories.includes('taken off') ? 'loose' : 'out';
+      return only('loosened') ? 'loose' : 'out';
     case 'control':
-      return stories.includes('opened') ? 'open' : 'off';
+      return told(fact, 'opened', thing) ? 'open' : 'off';
     case 'tool':
       return 'in place';
     default:
-      return stories.includes('moved aside') && !stories.includes('taken off') ? 'aside' : 'off';
+      return only('moved aside') ? 'aside' : 'off';
   }
 }
 

@@ -37,7 +37,7 @@ machine press "bench press" {
     const { first, second, right, typed, declared, several, stage, sameNumber, plan } = fact.words!;
     if (second)
       return {
-        message: `The second unit says ${second}, and ${first} is ${right ?? 'not that'}.`,
+        message: `The second unit says ${second}, and ${first} is ${right}.`,
         help: 'Mend the value that is wrong, or leave the second unit out: it is written out when the page is made.',
       };
     if (plan)

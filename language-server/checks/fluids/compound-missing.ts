@@ -1,7 +1,5 @@
-import type { Fact } from '../../model/facts.ts';
 import type { Check } from '../check.ts';
-import { agree, capital, others, subject } from '../speak.ts';
-import { onIt, writeIt } from './put-on.ts';
+import { lacking } from './put-on.ts';
 
 export const compoundMissing: Check = {
   name: 'compound-missing',
@@ -46,13 +44,5 @@ procedure reseal-plate "Seal the end plate again" for lathe {
   bolt up end-plate
 }
 `,
-  says: (fact: Fact) => {
-    const onFace = fact.others!.length > 0;
-    return {
-      message: onFace
-        ? `${capital(subject(fact))} ${agree(fact, 'goes', 'go')} on, and no step puts ${onIt(fact, 'coated with')} on ${others(fact)}.`
-        : `${capital(subject(fact))} ${agree(fact, 'goes', 'go')} in without ${onIt(fact, 'coated with')}.`,
-      help: writeIt(fact, 'coated with', 'coat'),
-    };
-  },
+  says: (fact) => lacking(fact, 'coated with', 'coat'),
 };

@@ -1,7 +1,5 @@
-import type { Fact } from '../../model/facts.ts';
 import type { Check } from '../check.ts';
-import { agree, capital, others, subject } from '../speak.ts';
-import { onIt, writeIt } from './put-on.ts';
+import { lacking } from './put-on.ts';
 
 export const lubricantMissing: Check = {
   name: 'lubricant-missing',
@@ -46,13 +44,5 @@ procedure renew-ring "Renew the ram ring" for press supplies ram-ring {
   refit ram
 }
 `,
-  says: (fact: Fact) => {
-    const onFace = fact.others!.length > 0;
-    return {
-      message: onFace
-        ? `${capital(subject(fact))} ${agree(fact, 'goes', 'go')} on, and no step puts ${onIt(fact, 'lubricated with')} on ${others(fact)}.`
-        : `${capital(subject(fact))} ${agree(fact, 'goes', 'go')} in without ${onIt(fact, 'lubricated with')}.`,
-      help: writeIt(fact, 'lubricated with', 'lubricate'),
-    };
-  },
+  says: (fact) => lacking(fact, 'lubricated with', 'lubricate'),
 };

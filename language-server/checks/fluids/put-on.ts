@@ -2,7 +2,7 @@
 import type { Fact, Mentioned } from '../../model/facts.ts';
 import { list } from '../../model/model.ts';
 import { isPluralMention } from '../grammatical.ts';
-import { typed } from '../speak.ts';
+import { agree, capital, others, subject, typed } from '../speak.ts';
 
 type PutOn = 'coated with' | 'lubricated with';
 
@@ -11,23 +11,24 @@ function declaredNames({ thing }: Mentioned, clause: PutOn): readonly string[] {
 }
 
 /** The thing that lacks it: a face under the subject, or the subject itself. */
-function bare(fact: Fact): Mentioned | undefined {
-  return fact.others?.[0] ?? fact.subject;
+function bare(fact: Fact): Mentioned {
+  return fact.others![0] ?? fact.subject!;
 }
 
-/** `its flange sealant`, by the name declared. */
-export function onIt(fact: Fact, clause: PutOn): string {
+/** What is said where `subject` goes on a face, or in, without what is declared. */
+export function lacking(fact: Fact, clause: PutOn, verb: string): { message: string; help: string } {
   const one = bare(fact);
-  return one
-    ? `${isPluralMention(one) ? 'their' : 'its'} ${list(declaredNames(one, clause).map((name) => name.replaceAll('-', ' ')))}`
-    : 'anything';
-}
-
-export function writeIt(fact: Fact, clause: PutOn, verb: string): string {
-  const one = bare(fact);
-  const names = one ? declaredNames(one, clause).join(', ') : '';
-  const name = typed(one);
-  if (one && one !== fact.others?.[0] && one.thing.type !== 'face')
-    return `Write \`with ${names}\` at this step, or \`${verb} ${name} with ${names}\` before it.`;
-  return `Write \`${verb} ${name} with ${names}\` before this step.`;
+  const names = declaredNames(one, clause);
+  const itsOwn = `${isPluralMention(one) ? 'their' : 'its'} ${list(names.map((name) => name.replaceAll('-', ' ')))}`;
+  const goes = `${capital(subject(fact))} ${agree(fact, 'goes', 'go')}`;
+  const step = `${verb} ${typed(one)} with ${names.join(', ')}`;
+  if (one === fact.subject)
+    return {
+      message: `${goes} in without ${itsOwn}.`,
+      help: `Write \`with ${names.join(', ')}\` at this step, or \`${step}\` before it.`,
+    };
+  return {
+    message: `${goes} on, and no step puts ${itsOwn} on ${others(fact)}.`,
+    help: `Write \`${step}\` before this step.`,
+  };
 }

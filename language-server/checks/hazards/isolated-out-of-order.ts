@@ -50,6 +50,6 @@ procedure renew-brush "Renew the motor brush" for mixer tools padlock supplies b
 `,
   says: (fact) => ({
     message: `${capital(subject(fact))} ${isAre(fact)} locked out while ${agree(fact, 'it is', 'they are')} still on.`,
-    help: `Switch ${subject(fact)} off, or isolate its system, before this step. ${DEFER}`,
+    help: `Switch ${subject(fact)} off, or isolate ${agree(fact, 'its', 'their')} system, before this step. ${DEFER}`,
   }),
 };

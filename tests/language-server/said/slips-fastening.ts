@@ -119,7 +119,10 @@ const ORDERS = inMachine(
 
 const IN_TURN = inMachine(
   BENCH,
-  ['fastener long "long bolts" x4  clamps hub to bed  layout circle  order across'],
+  [
+    'fastener long "long bolts" x4  clamps hub to bed  layout circle  order across',
+    'fastener long "long bolts" x4  clamps hub to bed  secured by',
+  ],
   'loosen long\ntighten long in order in turn',
 );
 
