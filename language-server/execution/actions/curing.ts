@@ -132,8 +132,7 @@ export function cured(run: Run, system: number, within: CaseSet): void {
 
 /** `2 h`, `1 h 30 min`, `1 h 59 min 30 s`: to the second, so that a wait of so long is long enough. */
 function spoken(seconds: number): string {
-  // From an hour on whole minutes tell enough, rounded up so that to wait so long is long enough.
-  let left = seconds < 3_600 ? Math.ceil(seconds) : Math.ceil(seconds / 60) * 60;
+  let left = Math.ceil(seconds);
   const parts = [
     { size: 86_400, unit: 'd' },
     { size: 3_600, unit: 'h' },

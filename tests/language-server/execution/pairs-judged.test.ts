@@ -14,7 +14,6 @@ const BEFORE = MACHINE.split('\n').length - 1;
 /** Judged otherwise, and why. */
 const OPEN: readonly (readonly [RegExp, string])[] = [
   [/^secure (?!pinned)/, 'a fastener that declares no securing may be secured at any time'],
-  [/^(lock out|unlock) (knob-switch|valve)$/],
   [/^(drain|recover|isolate|restore) /, 'what the machine file does not say of a system is unknown'],
   [/^move (aside|back) (plug|pipe|lead)$/, 'no finding is named for a connection that is moved aside'],
   [/^tighten \S+ to 10 N·m$/, 'a value that is one stage of the plan means that stage'],
