@@ -141,24 +141,23 @@ export function capital(text: string): string {
 }
 
 /** `is` or `are`, by whether the title of what is spoken of is plural. */
-export function isAre(fact: Fact, of: 'subject' | 'others' = 'subject'): 'is' | 'are' {
+export function isAre(fact: Fact, of?: 'others'): 'is' | 'are' {
   return agree(fact, 'is', 'are', of);
 }
 
-/** The form of a verb or pronoun that fits what is spoken of: `agree(fact, 'comes', 'come')`. */
+/** The form of a verb or pronoun that fits the subject, or what else the fact is about: `agree(fact, 'comes', 'come')`. */
 export function agree<One extends string, Many extends string>(
   fact: Fact,
   one: One,
   many: Many,
-  of: 'subject' | 'others' = 'subject',
+  of?: 'others',
 ): One | Many {
-  const mentioned = of === 'subject' ? (fact.subject ? [fact.subject] : []) : (fact.others ?? []);
-  if (mentioned.length > 1) return many;
-  return mentioned[0] && isPluralMention(mentioned[0]) ? many : one;
+  const mentioned = of === 'others' ? (fact.others ?? []) : fact.subject ? [fact.subject] : [];
+  return mentioned.length > 1 || mentioned.some(isPluralMention) ? many : one;
 }
 
 /** `it` or `them`. */
-export function them(fact: Fact, of: 'subject' | 'others' = 'subject'): 'it' | 'them' {
+export function them(fact: Fact, of?: 'others'): 'it' | 'them' {
   return agree(fact, 'it', 'them', of);
 }
 

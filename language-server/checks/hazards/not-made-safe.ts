@@ -52,9 +52,9 @@ procedure renew-filter "Renew the line filter" for compressor supplies filter {
     const systems = apartFromItself(fact);
     const opening = systems.others.length > 0;
     const states = Object.values(fact.words!).filter((word) => word in SAFE);
-    const state = list(states) || 'not safe';
+    const state = list(states);
     const it = opening ? them(systems, 'others') : them(fact);
-    const safe = list(states.map((word) => SAFE[word]!(it))) || `make ${it} safe`;
+    const safe = list(states.map((word) => SAFE[word]!(it)));
     return {
       message: opening
         ? `This step opens ${others(systems)} at ${subject(fact)} while ${agree(systems, 'it is', 'they are', 'others')} still ${state}.`

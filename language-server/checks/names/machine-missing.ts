@@ -30,16 +30,16 @@ procedure look-over "Look the press over" for press {
   clean ram
 }
 `,
-  says: ({ words = {} }) => {
-    const known = words.known === '' ? [] : words.known!.split(', ');
-    return {
-      message: 'The procedure does not say which machine it is for, so its steps are not checked.',
-      help:
-        known.length === 1
-          ? `Write \`for ${known[0]}\` behind its title.`
-          : known.length > 1
-            ? `Write \`for\` and one of these machines behind its title: ${known.join(', ')}.`
-            : 'Bring a machine in with `use`, and write `for` and its name behind the title.',
-    };
-  },
+  says: ({ words = {} }) => ({
+    message: 'The procedure does not say which machine it is for, so its steps are not checked.',
+    help: write(words.known!),
+  }),
 };
+
+/** `known`: names of machines, with commas between. */
+function write(known: string): string {
+  if (known === '') return 'Bring a machine in with `use`, and write `for` and its name behind the title.';
+  return known.includes(', ')
+    ? `Write \`for\` and one of these machines behind its title: ${known}.`
+    : `Write \`for ${known}\` behind its title.`;
+}

@@ -89,7 +89,7 @@ const STEPS = inSteps(BENCH, [
 
 /** Uses inside uses, one layer too many. */
 const DEEP = Array.from(
-  { length: 50 },
+  { length: 52 },
   (_, index) => `task t${index + 2} "T${index + 2}" { do t${index + 1} }`,
 );
 

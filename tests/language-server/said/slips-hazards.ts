@@ -44,6 +44,8 @@ const STEPS = inSteps(BENCH, [
   'caution sharp, moving "Blades cut. Wear gloves."\nremove blades\nrefit blades',
   'remove blades #1\nwarning sharp, moving "Blades cut. Wear gloves."\nrefit blades #1',
   'clean blades\nwarning sharp, moving "Blades cut. Wear gloves."',
+  'warning sharp, moving "Blades cut. Wear gloves."\nclean blades\nclean blades\nwarning sharp "Blades cut. Wear gloves."',
+  'warning pressure "Pressure kills. Wear goggles."\nopen valve\nclose valve\nopen valve\nwarning pressure "Pressure kills. Wear goggles."\nclose valve',
   'move aside door\nmove back door',
   'note falling "The door drops and bends. Hold it."\nmove aside door\nmove back door',
   'clean tank',
@@ -206,4 +208,17 @@ const DECLARED = inMachine(
   'clean bed',
 );
 
-export const HAZARD_SLIPS: readonly Slip[] = [...STEPS, ...MADE_SAFE, ...LIFTED, ...PEOPLE, ...DECLARED];
+const UNPROVED = inMachine(
+  SYSTEMS,
+  ['system odd "odd supply" live 400 V  proved with\n  part gate "gate" on bed  opens odd'],
+  'isolate odd\nremove gate\nrefit gate\nrestore odd',
+);
+
+export const HAZARD_SLIPS: readonly Slip[] = [
+  ...STEPS,
+  ...MADE_SAFE,
+  ...LIFTED,
+  ...PEOPLE,
+  ...DECLARED,
+  ...UNPROVED,
+];

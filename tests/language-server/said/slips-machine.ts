@@ -137,6 +137,24 @@ const DECLARED = inMachine(BENCH, [
   'value one = nothing-known + 1 mm',
 ]);
 
+/** Rules of the house that speak of what is not there. */
+const RULES = inMachine(
+  BENCH,
+  [
+    'before open any conection require cover fitted',
+    'before open any thing require cover fitted',
+    'before open any connection of any system with presure require that system proved safe',
+    'before open any system with colour require cover fitted',
+    'before clean any fluid with colour require cover fitted',
+    'before clean any face with colour require cover fitted',
+    'before open any connection require that system proved safe',
+    'while open valve never remove cover',
+    'before open cover require nothing-known fitted',
+    'before drain cover require cover fitted',
+  ].map((sentence) => `rule odd "Odd." {\n    ${sentence}\n  }`),
+  'clean bed',
+);
+
 const FILES = inHeaders({ ...BENCH, machine: '' }, [
   'use "nothing.dowel"\nmachine m "M" {\n}',
   'use "a.dowel"\nmachine m "M" {\n}',
@@ -154,4 +172,13 @@ const FILES = inHeaders({ ...BENCH, machine: '' }, [
   'machine m "M" {\n part bed "bed" fixed\n}\nprocedure p "P" for m starts where q ends {\n clean bed\n}',
 ]);
 
-export const NAME_SLIPS: readonly Slip[] = [...WRONG, ...STEPS, ...DECLARED, ...FILES];
+/** More procedures than are told where none is near. */
+const MANY: Slip[] = [5, 6].map((count) => ({
+  name: `names, ${count + 1} procedures`,
+  text: `machine m "M" {\n part bed "bed" fixed\n}\nprocedure p "P" for m {\n do nothing-known\n}\n${Array.from(
+    { length: count },
+    (_, index) => `procedure p${index + 1} "P" for m {\n clean bed\n}\n`,
+  ).join('')}`,
+}));
+
+export const NAME_SLIPS: readonly Slip[] = [...WRONG, ...STEPS, ...DECLARED, ...RULES, ...FILES, ...MANY];
