@@ -64,9 +64,12 @@ function relate({ at, what, thing, says }: NonNullable<Fact['story']>[number]): 
   // Of a system it is a joint that is coated.
   if (thing.type === 'system' && what === 'coated')
     return { ...at, message: `a joint of the ${thing.title} coated here` };
-  const words = thing.type === 'fastener' && what === 'taken off' ? 'taken out here' : STORY[what];
+  const words = what === 'taken off' ? (TAKEN[thing.type] ?? STORY[what]) : STORY[what];
   return { ...at, message: `${thing.title} ${words}` };
 }
+
+/** Kinds of things that do not come off. */
+const TAKEN: Readonly<Record<string, string>> = { fastener: 'taken out here', tool: 'taken away here' };
 
 const STORY: Readonly<Record<Story, string>> = {
   'taken off': 'taken off here',
@@ -83,6 +86,8 @@ const STORY: Readonly<Record<Story, string>> = {
   capped: 'capped here',
   opened: 'opened here',
   closed: 'closed here',
+  'switched on': 'switched on here',
+  'switched off': 'switched off here',
   locked: 'locked here',
   unlocked: 'unlocked here',
   isolated: 'isolated here',
@@ -95,6 +100,7 @@ const STORY: Readonly<Record<Story, string>> = {
   cooled: 'cooled here',
   proved: 'proved safe here',
   supported: 'supported here',
+  lowered: 'lowered here',
   'put in place': 'put in place here',
   bypassed: 'bypassed here',
   marked: 'marked here',

@@ -139,7 +139,7 @@ export function mention(thing: Thing, items?: readonly number[]): string {
 }
 
 /** `a`, `a and b`, `a, b and c` */
-export function list(words: readonly string[]): string {
+export function list(words: readonly string[], joined: 'and' | 'or' = 'and'): string {
   if (words.length <= 1) return words.join('');
-  return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
+  return `${words.slice(0, -1).join(', ')} ${joined} ${words[words.length - 1]}`;
 }

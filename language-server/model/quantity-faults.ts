@@ -30,6 +30,7 @@ import type {
   Table,
 } from '../../grammar/syntax/tree.ts';
 import type { Fact } from './facts.ts';
+import { list } from './model.ts';
 import type { LoadedFile } from './names.ts';
 import {
   aKind,
@@ -430,8 +431,11 @@ class Reader {
           at: this.at(here),
           words: {
             typed: this.textOf(here),
-            readings: readings.map((unit) => `the ${unit?.name ?? ''}`).join(' or '),
-            units: problem.proposals.join(' or '),
+            readings: list(
+              readings.map((unit) => `the ${unit?.name ?? ''}`),
+              'or',
+            ),
+            units: list(problem.proposals, 'or'),
           },
         });
         return;

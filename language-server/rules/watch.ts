@@ -127,7 +127,8 @@ export class RuleWatch implements Watcher {
   private readonly tell: Tell = (instance, where, set, since) => {
     const { run } = this;
     const cases = withoutRounds(run, set);
-    const about = (instance.trigger ?? instance.demand).items[0] ?? instance.demand.items[0];
+    const demand = instance.require ? instance.demand : doneOf(instance.demand, where);
+    const about = (instance.trigger ?? demand).items[0] ?? demand.items[0];
     const subject = about === undefined ? undefined : run.thing(about);
     if (cases === NONE || run.lost || this.isUndecided(instance)) return;
     const at = this.placeOf(where, subject);
@@ -167,7 +168,7 @@ export class RuleWatch implements Watcher {
         ask: instance.require ? 'require' : 'never',
         where: typeof where === 'string' ? where : 'step',
         trigger: instance.trigger ? demandWords(run.model, instance.trigger) : '',
-        demand: demandWords(run.model, instance.demand),
+        demand: demandWords(run.model, demand, instance.require ? 'and' : 'or'),
         form: `${instance.trigger?.kind ?? 'none'} ${instance.demand.kind}`,
       },
     };
@@ -196,6 +197,13 @@ export class RuleWatch implements Watcher {
     // Told at the end about a step of a used procedure: that one is told of on its own.
     return where.used ? undefined : placeOf(where, subject);
   }
+}
+
+/** What is never done, with those of its things that the step did it to. */
+function doneOf(demand: Demand, where: Where): Demand {
+  if (demand.kind === 'state' || typeof where === 'string') return demand;
+  const done = where.done.get(demand.verb);
+  return { ...demand, items: demand.items.filter((item) => done?.has(item)) };
 }
 
 function nameOf(procedure: Procedure, file: string): Place {

@@ -7,9 +7,11 @@ import type { Demand } from './compile.ts';
 /** Names of things that are listed; more are told by the first and a number. */
 const MOST_NAMES = 3;
 
-export function demandWords(model: Model, demand: Demand): string {
+/** `joined`: whether all of its things are meant, or any. */
+export function demandWords(model: Model, demand: Demand, joined: 'and' | 'or' = 'and'): string {
   const names = namesOf(model, demand.items);
-  const things = names.length <= MOST_NAMES ? list(names) : `${names[0]} and ${names.length - 1} more`;
+  const things =
+    names.length <= MOST_NAMES ? list(names, joined) : `${names[0]} ${joined} ${names.length - 1} more`;
   if (demand.kind === 'state')
     return `${things} ${demand.negated ? 'not ' : ''}${demand.state === 'safe' ? 'proved safe' : demand.state}`;
   const { verb, quantity, target } = demand;

@@ -50,7 +50,7 @@ procedure renew-belt "Renew the drive belt" for compressor supplies belt {
         : `${capital(subject(fact))} cannot be reached: ${others(fact)} ${isAre(fact, 'others')} in the way.`,
       help: tooEarly
         ? `Do this step before ${others(fact)} ${agree(fact, 'goes', 'go', 'others')} back.`
-        : `${clear(fact.others ?? [])} before this step.`,
+        : `${clear(fact.others!)} before this step.`,
     };
   },
 };

@@ -43,7 +43,7 @@ procedure swap-blade "Renew the blade" for mower supplies blade {
 }
 `,
   says: (fact) => {
-    const { told, right, leftHand } = fact.words ?? {};
+    const { told, right, leftHand } = fact.words!;
     const why = leftHand ? ': the thread is left-hand' : '';
     return {
       message: `The step says ${told}, but ${right} is the way to turn ${subject(fact)} here${why}.`,

@@ -1,6 +1,5 @@
-import type { Fact } from '../../model/facts.ts';
 import type { Check } from '../check.ts';
-import { capital, isAre, subject, them } from '../speak.ts';
+import { capital, isAre, subject } from '../speak.ts';
 
 export const doneTwice: Check = {
   name: 'done-twice',
@@ -39,58 +38,40 @@ procedure clean-valve "Clean the check valve" for pump-set {
   refit check-valve
 }
 `,
-  says: (fact) => ({
-    message: `${capital(subject(fact))} ${isAre(fact)} already ${already(fact)}.`,
-    help: 'Delete one of the two steps, or write the step that is missing between them.',
-  }),
+  says: (fact) => {
+    const { subject: done, story, words } = fact;
+    const earlier = story?.at(-1)?.what;
+    const what = earlier ?? words!.already!;
+    const state = STATES_OF[done!.thing.type]?.[what] ?? STATES[what] ?? what;
+    return {
+      message: `${capital(subject(fact))} ${isAre(fact)} already ${state}.`,
+      help: earlier
+        ? 'Delete one of the two steps, or write the step that is missing between them.'
+        : 'Delete this step, or write the one that is missing before it.',
+    };
+  },
 };
 
-/** How the thing stands already, from what the earlier step did. */
-function already(fact: Fact): string {
-  const type = fact.subject?.thing.type;
-  if (type === 'control' || type === 'isolator') return `as this step would put ${them(fact)}`;
-  switch (fact.story?.[fact.story.length - 1]?.what) {
-    case 'taken off':
-      return type === 'fastener' ? 'out' : type === 'tool' ? 'away' : 'off';
-    case 'put back':
-    case 'moved back':
-    case 'put in place':
-      return 'in place';
-    case 'discarded':
-      return 'off and thrown away';
-    case 'moved aside':
-      return 'aside';
-    case 'fitted on trial':
-      return 'fitted on trial';
-    case 'fitted by hand':
-      return 'started by hand';
-    case 'loosened':
-      return 'loose';
-    case 'tightened':
-      return type === 'fastener' ? 'in and tight' : 'tight';
-    case 'disconnected':
-      return 'disconnected';
-    case 'connected':
-      return 'connected';
-    case 'capped':
-      return 'capped';
-    case 'locked':
-      return 'locked';
-    case 'unlocked':
-      return 'unlocked';
-    case 'isolated':
-      return 'isolated';
-    case 'restored':
-      return 'live';
-    case 'drained':
-      return 'drained';
-    case 'filled':
-      return 'full';
-    case 'supported':
-      return 'supported';
-    case 'bypassed':
-      return 'bypassed';
-    default:
-      return `as this step would leave ${them(fact)}`;
-  }
-}
+/** How a thing stands after a step that did this, where it is not the same word. */
+const STATES: Readonly<Record<string, string>> = {
+  'taken off': 'off',
+  'put back': 'in place',
+  'moved back': 'in place',
+  'put in place': 'in place',
+  discarded: 'off and thrown away',
+  'moved aside': 'aside',
+  'fitted by hand': 'started by hand',
+  loosened: 'loose',
+  tightened: 'tight',
+  opened: 'open',
+  'switched on': 'on',
+  'switched off': 'off',
+  restored: 'live',
+  filled: 'full',
+};
+
+/** Words of the trade for some kinds of things. */
+const STATES_OF: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  fastener: { 'taken off': 'out', tightened: 'in and tight' },
+  tool: { 'taken off': 'away' },
+};

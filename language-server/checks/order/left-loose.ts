@@ -43,6 +43,6 @@ procedure renew-belt "Renew the drive belt" for lathe supplies belt {
 `,
   says: (fact) => ({
     message: `${capital(subject(fact))} ${isAre(fact)} not tight at the end of the job: no later step works on ${them(fact)}.`,
-    help: `Write \`tighten ${typed(fact.subject)}\`${fact.subject && fact.subject.thing.stages.length > 1 ? ', or the stages that are still missing' : ''}.`,
+    help: `Write \`tighten ${typed(fact.subject)}\`${fact.subject!.thing.stages.length > 1 ? ', or the stages that are still missing' : ''}.`,
   }),
 };

@@ -52,7 +52,7 @@ procedure renew-pulley "Renew the pulley" for genset supplies pulley {
 }
 `,
   says: (fact) => ({
-    message: `${capital(subject(fact))} ${isAre(fact)} still ${fact.subject?.thing.type === 'fastener' ? 'out' : 'off'} at the end of the job: no step puts ${them(fact)} back.`,
+    message: `${capital(subject(fact))} ${isAre(fact)} still ${fact.subject!.thing.type === 'fastener' ? 'out' : 'off'} at the end of the job: no step puts ${them(fact)} back.`,
     help: `Write \`refit ${typed(fact.subject)}\` (\`fit new …\` where a new one goes in), or say \`ends with ${typed(fact.subject)} off\`.`,
   }),
 };

@@ -45,7 +45,7 @@ procedure clean-strainer "Clean the fuel strainer" for mower {
 }
 `,
   says: (fact) => {
-    const normally = fact.subject?.thing.normally;
+    const normally = fact.subject!.thing.normally;
     return {
       message: normally
         ? `${capital(subject(fact))} ${isAre(fact)} normally ${normally}, and no step puts ${them(fact)} back so after this one.`

@@ -44,6 +44,6 @@ procedure renew-belt "Renew the drive belt" for winder supplies belt {
 `,
   says: (fact) => ({
     message: `${capital(subject(fact))} ${agree(fact, 'comes', 'come')} off and ${agree(fact, 'goes', 'go')} back, and no step in between needs ${them(fact)} off.`,
-    help: `Leave ${subject(fact)} on, or write the work that ${agree(fact, 'it comes', 'they come')} off for; where ${agree(fact, 'it hides', 'they hide')} something, say so in the machine file with \`under ${fact.subject?.thing.name ?? ''}\`.`,
+    help: `Leave ${subject(fact)} on, or write the work that ${agree(fact, 'it comes', 'they come')} off for; where ${agree(fact, 'it hides', 'they hide')} something, say so in the machine file with \`under ${fact.subject!.thing.name}\`.`,
   }),
 };

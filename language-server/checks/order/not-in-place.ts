@@ -49,13 +49,13 @@ procedure renew-bush "Renew the roller bush" for conveyor supplies bush {
 `,
   says: (fact) => {
     const away = apartFromItself(fact);
-    if (away.others?.length)
+    if (away.others.length > 0)
       return {
         message: `This cannot be measured to ${subject(fact)}: ${others(away)} ${isAre(away, 'others')} not in place.`,
         help: `${bringBack(away.others)} before this step.`,
       };
     const thrown = told(fact, 'discarded');
-    const state = thrown ? 'thrown away' : fact.subject?.thing.type === 'fastener' ? 'out' : 'off';
+    const state = thrown ? 'thrown away' : fact.subject!.thing.type === 'fastener' ? 'out' : 'off';
     return {
       message: `${capital(subject(fact))} ${isAre(fact)} ${state} when this step works on ${them(fact)}.`,
       help: thrown

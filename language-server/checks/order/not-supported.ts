@@ -53,11 +53,11 @@ procedure renew-mount "Renew the gearbox mount" for van tools jack supplies rubb
 }
 `,
   says: (fact) => {
-    const carried = fact.others ?? [];
-    const names = fact.subject?.thing.declaration.clauses.flatMap((clause) =>
+    const carried = fact.others!;
+    const names = fact.subject!.thing.declaration.clauses.flatMap((clause) =>
       clause.clause === 'carries' ? clause.refs.map((ref) => ref.name.text) : [],
     );
-    return carried.some(({ thing }) => names?.includes(thing.name))
+    return carried.some(({ thing }) => names.includes(thing.name))
       ? {
           message: `${capital(subject(fact))} ${agree(fact, 'carries', 'carry')} ${others(fact)}, which nothing supports when this step takes ${them(fact)} away.`,
           help: `Write \`support ${typedOthers(fact)} with …\` before this step.`,

@@ -42,7 +42,7 @@ procedure renew-belt "Renew the drive belt" for pillar-drill supplies belt {
 }
 `,
   says: (fact) => ({
-    message: `${capital(subject(fact))} ${neverDone(fact)}: there is nothing for this step to ${fact.subject?.thing.type === 'tool' ? 'take away' : 'put back'}.`,
+    message: `${capital(subject(fact))} ${neverDone(fact)}: there is nothing for this step to ${isLock(fact) ? 'unlock' : 'put back'}.`,
     help: 'Write the step that is missing before this one, or delete this one.',
   }),
 };
@@ -50,7 +50,8 @@ procedure renew-belt "Renew the drive belt" for pillar-drill supplies belt {
 /** What nothing did before, in the words of the trade for the kind of thing. */
 function neverDone(fact: Fact): string {
   const was = agree(fact, 'was', 'were');
-  switch (fact.subject?.thing.type) {
+  if (isLock(fact)) return `${was} never locked`;
+  switch (fact.subject!.thing.type) {
     case 'fastener':
       return `${was} never loosened or taken out`;
     case 'connection':
@@ -59,12 +60,14 @@ function neverDone(fact: Fact): string {
     case 'isolator':
       return `already ${agree(fact, 'stands', 'stand')} as before the job`;
     case 'system':
-      return fact.subject.thing.hasFluid === fact.subject.thing.hasLive
+      return fact.subject!.thing.hasFluid === fact.subject!.thing.hasLive
         ? `${isAre(fact)} already as before the job`
-        : `${was} never ${fact.subject.thing.hasFluid ? 'drained' : 'isolated'}`;
-    case 'tool':
-      return `${was} never put in place`;
+        : `${was} never ${fact.subject!.thing.hasFluid ? 'drained' : 'isolated'}`;
     default:
       return `never came off`;
   }
+}
+
+function isLock({ words }: Fact): boolean {
+  return words!.already === 'unlocked';
 }

@@ -61,7 +61,7 @@ procedure change-oil "Change the oil" for hydraulic-press supplies 12 L press-oi
   says: (fact) => {
     const open = apartFromItself(fact);
     const defer = isHazardous(fact) ? ` ${DEFER}` : '';
-    if (open.others?.length)
+    if (open.others.length > 0)
       return {
         message: `${capital(subject(fact))} ${agree(fact, 'comes', 'come')} back too early: ${standing(open)}.`,
         help: `Put this step after everything of ${subject(fact)} is closed and unlocked.${defer}`,
@@ -75,6 +75,6 @@ procedure change-oil "Change the oil" for hydraulic-press supplies 12 L press-oi
 };
 
 function isHazardous(fact: Fact): boolean {
-  const system = fact.subject?.thing;
-  return system !== undefined && (system.hasLive || system.hasPressure || system.hasHeat);
+  const { hasLive, hasPressure, hasHeat } = fact.subject!.thing;
+  return hasLive || hasPressure || hasHeat;
 }

@@ -42,9 +42,9 @@ procedure renew-gasket "Renew the lid gasket" for washer supplies lid-gasket {
 }
 `,
   says: (fact) => {
-    const fresh = told(fact, 'discarded') || (fact.others ?? []).some(({ thing }) => thing.singleUse);
+    const fresh = told(fact, 'discarded') || fact.others!.some(({ thing }) => thing.singleUse);
     return {
-      message: `${capital(subject(fact))} ${fact.subject?.thing.type === 'connection' ? `${isAre(fact)} connected` : `${agree(fact, 'goes', 'go')} back`} without ${others(fact)}.`,
+      message: `${capital(subject(fact))} ${fact.subject!.thing.type === 'connection' ? `${isAre(fact)} connected` : `${agree(fact, 'goes', 'go')} back`} without ${others(fact)}.`,
       help: `Write \`fit ${fresh ? 'new ' : ''}${typedOthers(fact)}\` before this step.`,
     };
   },

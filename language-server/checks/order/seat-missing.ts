@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { agree, apartFromItself, bringBack, capital, others, subject } from '../speak.ts';
+import { agree, apartFromItself, bringBack, capital, isAre, others, subject } from '../speak.ts';
 
 export const seatMissing: Check = {
   name: 'seat-missing',
@@ -42,16 +42,16 @@ procedure renew-hub "Renew the hub" for fan-drive supplies hub {
 `,
   says: (fact) => {
     const there = apartFromItself(fact);
-    const what = others(there) || 'its seat';
-    const many = there.others?.length ? agree(there, 'is', 'are', 'others') : 'is';
-    return fact.subject?.thing.type === 'connection'
+    const what = others(there);
+    const areThey = isAre(there, 'others');
+    return fact.subject!.thing.type === 'connection'
       ? {
-          message: `${capital(subject(fact))} cannot be connected: ${what} ${many} not in place.`,
-          help: `${bringBack(there.others ?? [])} before this step.`,
+          message: `${capital(subject(fact))} cannot be connected: ${what} ${areThey} not in place.`,
+          help: `${bringBack(there.others)} before this step.`,
         }
       : {
-          message: `${capital(subject(fact))} ${agree(fact, 'goes', 'go')} back on ${what}, which ${many} not there.`,
-          help: `${bringBack(there.others ?? [])} before this step.`,
+          message: `${capital(subject(fact))} ${agree(fact, 'goes', 'go')} back on ${what}, which ${areThey} not there.`,
+          help: `${bringBack(there.others)} before this step.`,
         };
   },
 };

@@ -37,10 +37,10 @@ procedure open-up "Open the press" for press ends with cover off {
 `,
   says: (fact) => {
     const { others: held } = apartFromItself(fact);
-    if (!held?.length)
+    if (!held.length)
       return {
         message: `${capital(subject(fact))} ${isAre(fact)} still in place and cannot be thrown away yet.`,
-        help: `${clear(fact.subject ? [fact.subject] : [])} before this step.`,
+        help: `${clear([fact.subject!])} before this step.`,
       };
     const loosenOnly = held.every(({ thing }) => thing.freesWhenLoose);
     return {

@@ -42,7 +42,7 @@ procedure renew-rings "Renew the piston rings" for engine supplies rings x2 {
 }
 `,
   says: (fact) => ({
-    message: `${capital(subject(fact))} ${isAre(fact)} matched to ${agree(fact, 'its', 'their')} place and ${agree(fact, 'goes', 'go')} back at #${fact.words?.to ?? ''} here.`,
+    message: `${capital(subject(fact))} ${isAre(fact)} matched to ${agree(fact, 'its', 'their')} place and ${agree(fact, 'goes', 'go')} back at #${fact.words!.to} here.`,
     help: `Put ${subject(fact)} back where ${agree(fact, 'it', 'they')} came from, or fit ${agree(fact, 'a new one', 'new ones')}.`,
   }),
 };

@@ -52,16 +52,16 @@ procedure renew-pulley "Renew the crank pulley" for engine tools locking-pin sup
 `,
   says: (fact) => {
     const holding = apartFromItself(fact);
-    const tools = (holding.others ?? []).filter(({ thing }) => thing.type === 'tool');
+    const tools = holding.others.filter(({ thing }) => thing.type === 'tool');
     const by = { ...fact, others: tools };
     if (tools.length > 0)
       return {
         message: `${capital(subject(fact))} cannot turn: ${others(by)} ${agree(by, 'holds', 'hold', 'others')} ${them(fact)}.`,
         help: `Write \`remove ${typedOthers(by)}\` before this step.`,
       };
-    const locked = holding.others?.length ? others(holding) : subject(fact);
+    const locked = holding.others.length > 0 ? others(holding) : subject(fact);
     return {
-      message: `${capital(subject(fact))} cannot turn: ${holding.others?.length ? `${locked}, which ${agree(holding, 'turns', 'turn', 'others')} with ${them(fact)}, ${isAre(holding, 'others')}` : `${agree(fact, 'it is', 'they are')}`} locked.`,
+      message: `${capital(subject(fact))} cannot turn: ${holding.others.length > 0 ? `${locked}, which ${agree(holding, 'turns', 'turn', 'others')} with ${them(fact)}, ${isAre(holding, 'others')}` : `${agree(fact, 'it is', 'they are')}`} locked.`,
       help: `Unlock ${locked} before this step.`,
     };
   },

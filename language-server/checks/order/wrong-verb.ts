@@ -44,22 +44,15 @@ procedure renew-clip "Renew the hose clip" for loader supplies clip {
 }
 `,
   says: (fact) => {
-    const { verb, needs } = fact.words ?? {};
-    if (needs === 'disconnected')
-      return {
-        message: `${capital(subject(fact))} cannot be capped: ${agree(fact, 'it is', 'they are')} still connected.`,
-        help: `Write \`disconnect ${typed(fact.subject)}\` before this step.`,
-      };
-    if (needs === 'unlocked')
-      return {
-        message: `${capital(subject(fact))} ${isAre(fact)} locked: \`${verb}\` cannot move ${them(fact)}.`,
-        help: `Write \`unlock ${typed(fact.subject)}\` before this step, when the work under the lock is done. ${DEFER}`,
-      };
-    return {
-      message: `\`${verb ?? 'This'}\` cannot do its work on ${subject(fact)} as ${agree(fact, 'it stands', 'they stand')} here.`,
-      help: needs
-        ? `${capital(subject(fact))} must be ${needs} before this step.`
-        : 'Use the verb that fits.',
-    };
+    const { verb, needs } = fact.words!;
+    return needs === 'disconnected'
+      ? {
+          message: `${capital(subject(fact))} cannot be capped: ${agree(fact, 'it is', 'they are')} still connected.`,
+          help: `Write \`disconnect ${typed(fact.subject)}\` before this step.`,
+        }
+      : {
+          message: `${capital(subject(fact))} ${isAre(fact)} locked: \`${verb}\` cannot move ${them(fact)}.`,
+          help: `Write \`unlock ${typed(fact.subject)}\` before this step, when the work under the lock is done. ${DEFER}`,
+        };
   },
 };

@@ -29,7 +29,7 @@ procedure look-over "Look the press over" for press {
 }
 `,
   says: ({ words = {} }) => ({
-    message: words.message ?? 'The numbers of this quantity do not go together.',
+    message: words.message!,
     help: 'Write one value, a range (`5..60 N·m`), a tolerance (`25 ± 3 N·m`) or a mixed value (`1 h 30 min`).',
   }),
 };

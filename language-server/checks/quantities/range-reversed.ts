@@ -22,8 +22,6 @@ machine press "bench press" {
 `,
   says: ({ words = {} }) => ({
     message: `The range ${words.typed} runs downwards: the smaller number comes first.`,
-    help: words.right
-      ? `Write ${words.right}, or mend the number that is wrong.`
-      : 'Mend the number that is wrong.',
+    help: `Write ${words.right}, or mend the number that is wrong.`,
   }),
 };

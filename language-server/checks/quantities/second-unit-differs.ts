@@ -24,7 +24,7 @@ machine press "bench press" {
 }
 `,
   says: ({ words = {} }) => ({
-    message: `The second unit says ${words.second}, and ${words.first} is ${words.right ?? 'not that'}.`,
+    message: `The second unit says ${words.second}, and ${words.first} is ${words.right}.`,
     help: 'Mend the value that is wrong, or leave the second unit out: it is written out when the page is made.',
   }),
 };

@@ -30,9 +30,7 @@ machine press "bench press" {
     const { unit, kind, value, valueKind, right } = words;
     return {
       message: `The tolerance is in ${unit}, ${kind}, and its value is in ${value}, ${valueKind}.`,
-      help: right
-        ? `Write the tolerance in ${value}, as in \`${right}\`, or in %.`
-        : `Write the tolerance in ${value} or in %.`,
+      help: `Write the tolerance in ${value}, as in \`${right}\`, or in %.`,
     };
   },
 };

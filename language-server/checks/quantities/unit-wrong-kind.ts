@@ -31,7 +31,8 @@ machine press "bench press" {
 }
 `,
   says: ({ words = {} }) => {
-    const { what = '', typed, kind, wanted, near } = words;
+    const { typed, kind, wanted, near } = words;
+    const what = words.what!;
     const message = what.startsWith('The ')
       ? `${what} are of one kind: ${typed} is ${kind}, and this place takes ${wanted}.`
       : `${capital(what)} takes ${wanted}, and ${typed} is ${kind}.`;

@@ -38,11 +38,8 @@ procedure renew-roller "Renew the roller" for awning people 2 supplies roller {
   fit roller-nuts
 }
 `,
-  says: (fact) => {
-    const { needs, people } = fact.words ?? {};
-    return {
-      message: `This step needs ${needs} people and the procedure states ${people}.`,
-      help: `Write \`people ${needs}\` at the top, or change the step.`,
-    };
-  },
+  says: ({ words = {} }) => ({
+    message: `This step needs ${words.needs} people and the procedure states ${words.people}.`,
+    help: `Write \`people ${words.needs}\` at the top, or change the step.`,
+  }),
 };

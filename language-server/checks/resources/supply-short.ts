@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { agree, capital, subject, typed } from '../speak.ts';
+import { capital, isAre, subject, typed } from '../speak.ts';
 
 export const supplyShort: Check = {
   name: 'supply-short',
@@ -51,10 +51,10 @@ procedure renew-disc "Renew the valve disc" for tap-set supplies valve-disc, bon
 }
 `,
   says: (fact) => {
-    const { needed, there, amount, usedUp } = fact.words ?? {};
+    const { needed, there, amount, usedUp } = fact.words!;
     if (usedUp) {
       return {
-        message: `${capital(subject(fact))} ${agree(fact, 'is', 'are')} used here and not listed after \`supplies\`, where others of that sort are.`,
+        message: `${capital(subject(fact))} ${isAre(fact)} used here and not listed after \`supplies\`, where others of that sort are.`,
         help: `Add \`${typed(fact.subject)}\` to the supplies.`,
       };
     }
@@ -66,13 +66,13 @@ procedure renew-disc "Renew the valve disc" for tap-set supplies valve-disc, bon
     }
     if (there === '0') {
       return {
-        message: `${capital(subject(fact))} ${agree(fact, 'is', 'are')} fitted new here and not listed after \`supplies\`.`,
+        message: `${capital(subject(fact))} ${isAre(fact)} fitted new here and not listed after \`supplies\`.`,
         help: `Add \`${typed(fact.subject)}\` to the supplies.`,
       };
     }
     return {
       message: `The steps fit ${needed} new of ${subject(fact)}, and ${there} ${there === '1' ? 'is' : 'are'} listed.`,
-      help: `Write \`${fact.subject?.thing.name ?? ''} x${needed}\` after \`supplies\`.`,
+      help: `Write \`${fact.subject!.thing.name} x${needed}\` after \`supplies\`.`,
     };
   },
 };

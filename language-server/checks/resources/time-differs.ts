@@ -35,8 +35,8 @@ procedure seal-seam "Seal the seam" for tank time 3 h {
   wait 1 h
 }
 `,
-  says: (fact) => ({
-    message: `The procedure states ${fact.words?.stated}, and its waits alone take ${fact.words?.waits}.`,
+  says: ({ words = {} }) => ({
+    message: `The procedure states ${words.stated}, and its waits alone take ${words.waits}.`,
     help: 'State how long the job takes from beginning to end.',
   }),
 };

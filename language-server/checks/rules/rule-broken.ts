@@ -54,14 +54,14 @@ procedure pull-wheel "Take the flywheel off" for compressor ends with flywheel o
 
 /** `“Turn by hand first” is not kept:`; a rule without a sentence is told by its name. */
 function ruleName({ words = {} }: Fact): string {
-  const sentence = (words.sentence ?? '').trim().replace(/\.$/, '');
+  const sentence = words.sentence!.trim().replace(/\.$/, '');
   return sentence === '' ? `The rule \`${words.rule}\` is not kept:` : `“${sentence}” is not kept:`;
 }
 
 function whatIsWrong({ words = {} }: Fact): string {
-  const { scope, form, where } = words;
+  const { scope, where } = words;
   const [trigger, demand] = [`\`${words.trigger}\``, `\`${words.demand}\``];
-  const [first, second] = (form ?? '').split(' ');
+  const [first, second] = words.form!.split(' ');
   const cause = first === 'state' ? `it is so that ${trigger}` : `${trigger} is done`;
   if (words.ask === 'require') {
     if (second === 'state') {
@@ -94,7 +94,7 @@ function whatIsWrong({ words = {} }: Fact): string {
 function help({ words = {} }: Fact): string {
   const { scope, demand, where } = words;
   const waive = `or write down why it does not hold here: \`allow rule-broken because "…"\`.`;
-  const isState = words.form?.endsWith('state');
+  const isState = words.form!.endsWith('state');
   if (words.ask === 'never') {
     if (isState) return `See to it that this is not so here, ${waive}`;
     return scope === 'always'

@@ -35,8 +35,8 @@ procedure look-at-rope "Look at the rope" for lift {
   bolt up guard
 }
 `,
-  says: (fact) => ({
-    message: `\`${fact.words?.word}\` is Latin, and readers mix it up.`,
-    help: `Write “${fact.words?.say}”.`,
+  says: ({ words = {} }) => ({
+    message: `\`${words.word}\` is Latin, and readers mix it up.`,
+    help: `Write “${words.say}”.`,
   }),
 };

@@ -39,8 +39,8 @@ procedure look-at-rope "Look at the rope" for lift {
   bolt up guard
 }
 `,
-  says: (fact) => ({
-    message: `\`${fact.words?.words}\` says how much, but not how near is near enough.`,
+  says: ({ words = {} }) => ({
+    message: `\`${words.words}\` says how much, but not how near is near enough.`,
     help: 'Give the limits: `4..6 mm`, or `5 ± 1 mm`.',
   }),
 };

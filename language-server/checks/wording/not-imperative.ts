@@ -36,8 +36,8 @@ procedure look-at-rope "Look at the rope" for lift {
   bolt up guard
 }
 `,
-  says: (fact) => ({
-    message: `\`${fact.words?.words}\` says what is to be done as if it were a state.`,
+  says: ({ words = {} }) => ({
+    message: `\`${words.words}\` says what is to be done as if it were a state.`,
     help: 'Begin the sentence with the verb, as a command.',
   }),
 };

@@ -39,8 +39,8 @@ procedure look-at-rope "Look at the rope" for lift {
   bolt up guard
 }
 `,
-  says: (fact) => ({
-    message: `This sentence has ${fact.words?.words} words; ${fact.words?.kind} has at most ${fact.words?.most}.`,
+  says: ({ words = {} }) => ({
+    message: `This sentence has ${words.words} words; ${words.kind} has at most ${words.most}.`,
     help: 'Make two sentences of it: one instruction or one topic each.',
   }),
 };

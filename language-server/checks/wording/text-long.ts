@@ -40,8 +40,8 @@ procedure look-at-rope "Look at the rope" for lift {
   bolt up guard
 }
 `,
-  says: (fact) => ({
-    message: `This text has ${fact.words?.sentences} sentences; a paragraph has at most 6.`,
+  says: ({ words = {} }) => ({
+    message: `This text has ${words.sentences} sentences; a paragraph has at most 6.`,
     help: 'Split it, or make steps of its instructions.',
   }),
 };

@@ -39,8 +39,8 @@ procedure look-at-rope "Look at the rope" for lift {
   bolt up guard
 }
 `,
-  says: (fact) => ({
-    message: `This sentence gives a second instruction: to ${fact.words?.verb}.`,
+  says: ({ words = {} }) => ({
+    message: `This sentence gives a second instruction: to ${words.verb}.`,
     help: 'Make a step of its own of it, or at least a sentence.',
   }),
 };

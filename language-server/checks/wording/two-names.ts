@@ -38,8 +38,8 @@ procedure look-at-rope "Look at the rope" for lift {
   bolt up guard
 }
 `,
-  says: (fact) => ({
-    message: `“${fact.words?.second}” is called “${fact.words?.first}” in another sentence.`,
+  says: ({ words = {} }) => ({
+    message: `“${words.second}” is called “${words.first}” in another sentence.`,
     help: 'Keep to one of the two names.',
   }),
 };

@@ -39,8 +39,8 @@ procedure look-at-rope "Look at the rope" for lift {
   bolt up guard
 }
 `,
-  says: (fact) => ({
-    message: `\`${fact.words?.word}\` says nothing that two technicians do alike.`,
-    help: `${fact.words?.say ?? 'Give the value, or say what is felt or seen when it is right.'}`,
+  says: ({ words = {} }) => ({
+    message: `\`${words.word}\` says nothing that two technicians do alike.`,
+    help: words.say ?? 'Give the value, or say what is felt or seen when it is right.',
   }),
 };

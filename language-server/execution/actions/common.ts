@@ -86,12 +86,19 @@ export function already(
     const untouched = entry.since < 0;
     run.blame(untouched && direction === 'puts back' ? 'refitted-before-removed' : 'done-twice', subject, {
       cases: entry.cases,
-      since: entry.since,
-      what: typeof what === 'string' ? what : what(entry.value),
+      ...doneBefore(entry.since, typeof what === 'string' ? what : what(entry.value)),
       storyOf: subject,
     });
   }
   return left;
+}
+
+/** What is so already: done by an earlier step, or, where none did it, so from the start. */
+export function doneBefore(
+  since: number,
+  what: Story,
+): { since: number; what: Story; words?: { already: Story } } {
+  return { since, what, ...(since < 0 ? { words: { already: what } } : {}) };
 }
 
 /** The cases in which the item is there and not so yet; blames the step for those in which it is. */

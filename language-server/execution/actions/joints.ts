@@ -118,7 +118,8 @@ export function operate(run: Run, items: readonly number[], to: 'open' | 'closed
 }
 
 function positionStory(to: 'open' | 'closed' | 'on' | 'off'): Story {
-  return to === 'open' || to === 'on' ? 'opened' : 'closed';
+  const stories = { open: 'opened', closed: 'closed', on: 'switched on', off: 'switched off' } as const;
+  return stories[to];
 }
 
 export function lockOut(run: Run, items: readonly number[]): void {

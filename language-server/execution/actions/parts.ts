@@ -66,7 +66,7 @@ export function takeOff(
   for (const [item, set] of moved) {
     for (const carried of model.carries[item]!) {
       const stays = cases.minus(run.where('place', carried, PLACED, set), moved.get(carried) ?? NONE);
-      run.require('not-supported', item, 'supported', carried, bit(YES), YES, stays, 'supported');
+      run.require('not-supported', item, 'supported', carried, bit(YES), YES, stays, 'lowered');
     }
   }
   for (const [item, set] of doable) {

@@ -2,7 +2,7 @@
 import { AWAY, bit, FITTED, GONE, IN_PLACE, NO, OFF, PLACED, YES } from '../aspects.ts';
 import { type CaseSet, NONE } from '../cases.ts';
 import type { Run } from '../run.ts';
-import { already, atHand, notYet } from './common.ts';
+import { already, atHand, doneBefore, notYet } from './common.ts';
 import { missing } from './parts.ts';
 
 export function fitTool(run: Run, items: readonly number[]): void {
@@ -52,7 +52,7 @@ export function support(run: Run, items: readonly number[], tools: readonly numb
 
 export function lower(run: Run, items: readonly number[]): void {
   for (const item of items) {
-    const set = notYet(run, item, 'supported', bit(NO), 'takes away', 'supported');
+    const set = notYet(run, item, 'supported', bit(NO), 'takes away', 'lowered');
     if (set === NONE) continue;
     carriersBack(run, item, set);
     run.set('supported', item, NO, set);
@@ -102,10 +102,16 @@ export function unlockPart(run: Run, items: readonly number[]): void {
       run.set('lock', item, NO, set);
       continue;
     }
-    let held = run.where('lock', item, bit(YES));
-    for (const tool of tools) held = run.cases.or(held, run.where('place', tool, bit(IN_PLACE)));
-    const free = run.cases.minus(run.within, held);
-    if (free !== NONE) run.blame('done-twice', item, { cases: free });
+    let free = run.where('lock', item, bit(NO));
+    for (const tool of tools) free = run.cases.and(free, run.where('place', tool, bit(AWAY)));
+    const ways = [run.entries('lock', item, free), ...tools.map((tool) => run.entries('place', tool, free))];
+    let since = -1;
+    for (const entry of ways.flat()) {
+      // What was only taken to be so after another finding is no ground for this one.
+      if (entry.assumed) free = run.cases.minus(free, entry.cases);
+      since = Math.max(since, entry.since);
+    }
+    if (free !== NONE) run.blame('done-twice', item, { cases: free, ...doneBefore(since, 'unlocked') });
     for (const tool of tools) run.set('place', tool, AWAY, run.where('place', tool, bit(IN_PLACE)));
     run.set('lock', item, NO);
   }

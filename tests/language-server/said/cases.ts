@@ -9,12 +9,16 @@ import { mutantsOf } from '../../mutation/mutants.ts';
 import { FILES, filesFor, RIGHT } from '../../mutation/right.ts';
 import { lineOf } from '../../real/expected.ts';
 import { unmark } from '../../support/marked.ts';
+import { IN_OTHER_NUMBER } from './other-number.ts';
 import { SLIPS } from './slips.ts';
 import { FASTENING_SLIPS } from './slips-fastening.ts';
 import { FLOW_SLIPS } from './slips-flow.ts';
 import { FLUID_SLIPS } from './slips-fluids.ts';
 import { HAZARD_SLIPS } from './slips-hazards.ts';
 import { NAME_SLIPS } from './slips-machine.ts';
+import { ORDER_SLIPS } from './slips-order.ts';
+import { RESOURCE_SLIPS } from './slips-resources.ts';
+import { RULE_SLIPS } from './slips-rules.ts';
 
 export interface SaidCase {
   name: string;
@@ -34,9 +38,18 @@ const ALL: readonly SaidCase[] = [
   ...Object.keys(FILES)
     .filter((path) => path.includes('/broken/'))
     .map((path) => ({ name: path, files: filesFor(path), path })),
-  ...[...SLIPS, ...FASTENING_SLIPS, ...FLOW_SLIPS, ...FLUID_SLIPS, ...HAZARD_SLIPS, ...NAME_SLIPS].map(
-    ({ name, text }) => ({ name, files: { 'a.dowel': text }, path: 'a.dowel' }),
-  ),
+  ...[
+    ...SLIPS,
+    ...IN_OTHER_NUMBER,
+    ...FASTENING_SLIPS,
+    ...FLOW_SLIPS,
+    ...FLUID_SLIPS,
+    ...HAZARD_SLIPS,
+    ...NAME_SLIPS,
+    ...ORDER_SLIPS,
+    ...RESOURCE_SLIPS,
+    ...RULE_SLIPS,
+  ].map(({ name, text }) => ({ name, files: { 'a.dowel': text }, path: 'a.dowel' })),
   ...RIGHT.flatMap((path) => spoiled(path)),
 ];
 
