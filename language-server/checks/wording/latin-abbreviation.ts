@@ -37,6 +37,6 @@ procedure look-at-rope "Look at the rope" for lift {
 `,
   says: ({ words = {} }) => ({
     message: `\`${words.word}\` is Latin, and readers mix it up.`,
-    help: `Write “${words.say}”.`,
+    help: `Write ${words.say}.`,
   }),
 };

@@ -122,8 +122,10 @@ describe('sentences', () => {
     expect(again('disconnect hose', 'disconnect hose')).toBe('The oil hose is already disconnected');
     expect(again('remove cap-bolts', 'remove cap-bolts #1')).toBe('Cap bolt #1 is already out');
     expect(again('isolate mains', 'isolate mains')).toBe('The mains are already isolated');
-    expect(again('open tap', 'open tap')).toBe('The drain tap is already as this step would put it');
-    expect(again('unlock wheel')).toBe('The idler wheels are already as this step would leave them');
+    expect(again('open tap', 'open tap')).toBe('The drain tap is already open');
+    expect(again('lower arm')).toBe('The swing arm is already lowered');
+    expect(again('remove pin')).toBe('The locking pin is already away');
+    expect(again('unlock wheel')).toBe('The idler wheels are already unlocked');
   });
 
   test('list all that makes a system unsafe, with what to do about it', () => {
