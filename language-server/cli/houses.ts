@@ -42,7 +42,7 @@ export async function housesOf(
   names: Names,
   { config, convention }: HouseOptions,
 ): Promise<Houses> {
-  const places = new Map(files.map((file) => [file, config ?? configAbove(dirname(resolve(file)))]));
+  const places = new Map(files.map((file) => [file, config ?? configFor(file)]));
   const known = new Map<string, Known>();
   const problems: Finding[] = [];
   for (const place of new Set([...places.values(), config])) {
@@ -84,6 +84,15 @@ export async function housesOf(
     },
     problems,
   };
+}
+
+const ofFolder = new Map<string, string | undefined>();
+
+/** The configuration of a file; asked once for all files of a folder. */
+function configFor(file: string): string | undefined {
+  const folder = file.slice(0, file.lastIndexOf('/') + 1);
+  if (!ofFolder.has(folder)) ofFolder.set(folder, configAbove(dirname(resolve(file))));
+  return ofFolder.get(folder);
 }
 
 const above = new Map<string, string | undefined>();

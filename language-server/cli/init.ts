@@ -32,7 +32,7 @@ export function init(folder: string, { ci }: InitOptions): ExitCode {
       );
       return 2;
     }
-    const failure = writeText(target, text, runs ? 0o777 : undefined);
+    const failure = writeText(target, text, runs ? { made: 0o777 } : {});
     if (failure) {
       complain(`cannot write ${target}: ${failure.reason}. ${failure.remedy}`);
       return 2;

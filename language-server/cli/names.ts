@@ -16,9 +16,23 @@ const PLAIN = /^[\w-]+(?:[.][\w-]+)*(?:\/[\w-]+(?:[.][\w-]+)*)*$/;
 
 export function namesIn(workingFolder: string): Names {
   const names = new Map<string, string>();
+  const folders = new Map<string, string>();
   const of = (path: string): string => {
     // What a walk finds is written so already.
     if (PLAIN.test(path)) return path;
+    // Files of one folder have its name before their own.
+    const own = path.lastIndexOf('/') + 1;
+    if (own > 1 && PLAIN.test(path.slice(own))) {
+      const typed = path.slice(0, own - 1);
+      const folder = folders.get(typed) ?? whole(typed);
+      folders.set(typed, folder);
+      return folder === '.'
+        ? path.slice(own)
+        : `${folder}${folder.endsWith('/') ? '' : '/'}${path.slice(own)}`;
+    }
+    return whole(path);
+  };
+  const whole = (path: string): string => {
     const absolute = resolve(workingFolder, path);
     const known = names.get(absolute);
     if (known !== undefined) return known;

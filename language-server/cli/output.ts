@@ -2,7 +2,7 @@
  * How commands speak: results to standard output, complaints to standard error, and an exit code. Writes
  * straight to the descriptors, because opening Node's streams costs more than checking a short procedure.
  */
-import { fstatSync, writeSync } from 'node:fs';
+import { fstatSync, statSync, writeSync } from 'node:fs';
 
 /** 0 nothing to report; 1 findings; 2 the work could not be done. */
 export type ExitCode = 0 | 1 | 2;
@@ -26,8 +26,10 @@ export function complain(text: string): void {
 
 /** Whether a person sees standard output. */
 export function isTerminal(): boolean {
-  // Only a character device can be a terminal, and asking this is cheap.
-  if (!fstatSync(STDOUT).isCharacterDevice()) return false;
+  // Only a character device can be a terminal, and asking this is cheap; Node's streams take longer than a whole check.
+  const stat = fstatSync(STDOUT);
+  if (!stat.isCharacterDevice() || stat.rdev === statSync('/dev/null', { throwIfNoEntry: false })?.rdev)
+    return false;
   return process.stdout.isTTY === true;
 }
 

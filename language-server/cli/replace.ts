@@ -33,11 +33,18 @@ export function replaceText(file: string, before: string, after: string): Failur
   });
 }
 
-/** Writes a file that may be there already, whatever it holds; a link is followed. `made`: the mode of a new file. */
-export function writeText(file: string, text: string, made = 0o666): Failure | undefined {
+/**
+ * Writes a file that may be there already, whatever it holds; a link is followed. `made`: the mode of a new file.
+ * `lasting: false`: what a cut in power leaves of it need not be whole.
+ */
+export function writeText(
+  file: string,
+  text: string,
+  { made = 0o666, lasting = true }: { made?: number; lasting?: boolean } = {},
+): Failure | undefined {
   return trying(() => {
     const { target, mode, plain } = standing(file, made);
-    if (plain) put(target, text, mode);
+    if (plain) put(target, text, mode, lasting);
     // A device or a pipe takes what is written to it; it must not be put aside for a file.
     else writeFileSync(target, text);
     return undefined;
@@ -51,7 +58,7 @@ function standing(file: string, made: number): { target: string; mode: number; p
   return { target: realpathSync(file), mode: stat.mode & 0o777, plain: true };
 }
 
-function put(target: string, text: string, mode: number): void {
+function put(target: string, text: string, mode: number, lasting = true): void {
   const own = join(dirname(target), `.${basename(target)}.${process.pid}.new`);
   // Opened before anything else is tried: where this fails, the file is not ours to remove.
   const descriptor = openSync(own, 'wx', mode);
@@ -59,7 +66,7 @@ function put(target: string, text: string, mode: number): void {
     try {
       const bytes = Buffer.from(text);
       for (let at = 0; at < bytes.length; ) at += writeSync(descriptor, bytes, at);
-      fsyncSync(descriptor);
+      if (lasting) fsyncSync(descriptor);
     } finally {
       closeSync(descriptor);
     }

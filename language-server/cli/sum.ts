@@ -75,3 +75,18 @@ function mixed(value: number): number {
 function hex(words: readonly number[]): string {
   return words.map((one) => one.toString(16).padStart(8, '0')).join('');
 }
+
+/**
+ * A number that is another one after any change of up to four bytes in a row, and most likely after any other: enough to
+ * see that a file is not as it was written, and many times faster than a sum, as long as V8 has not compiled either. FNV-1a
+ * (Fowler, Noll, Vo; public domain) over words of 32 bits in the place of bytes.
+ */
+export function quickSumOf(bytes: Uint8Array): string {
+  const count = bytes.length >> 2;
+  const words = new Int32Array(count);
+  new Uint8Array(words.buffer).set(bytes.subarray(0, count * 4));
+  let sum = 0x811c9dc5 ^ bytes.length;
+  for (let at = 0; at < count; at++) sum = Math.imul(sum ^ words[at]!, 0x01000193);
+  for (let at = count * 4; at < bytes.length; at++) sum = Math.imul(sum ^ bytes[at]!, 0x01000193);
+  return (sum >>> 0).toString(16).padStart(8, '0');
+}
