@@ -47,14 +47,14 @@ function about(fact: Fact, cases: Cases | undefined, built: CaseSet): About {
 
 /** The smallest case as the condition of a `when`; empty where more than variants and choices tell it. */
 function whenWords(set: CaseSet, cases: Cases, built: CaseSet): string {
-  const path = set === built ? [] : cases.smallest(set);
+  const path = cases.smallestWithin(set, built);
   if (path.some(({ axis }) => !/^(variant|choice) /.test(cases.axes[axis]!.key))) return '';
   return path.map(({ axis, value }) => cases.axes[axis]!.phrases[value]!).join(' and ');
 }
 
 /** The smallest case that shows it, in words; empty where every case does. */
 export function caseWords(set: CaseSet, cases: Cases, built: CaseSet): string {
-  const path = set === built ? [] : cases.smallest(set);
+  const path = cases.smallestWithin(set, built);
   return list(path.map(({ axis, value }) => cases.axes[axis]!.phrases[value]!));
 }
 

@@ -190,6 +190,11 @@ export class Cases {
     return shortest;
   }
 
+  /** As `smallest`, where no case outside `all` can be: what tells those apart need not be named. */
+  smallestWithin(a: CaseSet, all: CaseSet): readonly Named[] {
+    return this.smallest(this.or(a, this.not(all)));
+  }
+
   private shortestWay(a: CaseSet): Named[] {
     const lengths = new Map<CaseSet, number>();
     const way: Named[] = [];

@@ -4,7 +4,7 @@
  * step, check and subject, so that one cause gives one fact.
  */
 import type { Action } from '../../grammar/syntax/tree.ts';
-import type { Fact, Story } from '../model/facts.ts';
+import type { Fact, Mentioned, Story } from '../model/facts.ts';
 import type { Model, Thing } from '../model/model.ts';
 import type { Place } from '../report/finding.ts';
 import { ASPECT, ASPECTS, type Aspect, FINAL, NO } from './aspects.ts';
@@ -357,6 +357,12 @@ export class Run {
       if (known) {
         // A later round of a loop, or another use of the same task: one finding for all its cases.
         known.cases = this.cases.or(known.cases ?? NONE, blame.cases);
+        also(known.subject!, blame.items);
+        for (const [thing, items] of blame.others) {
+          const other = known.others!.find((one) => one.thing === thing);
+          if (other) also(other, items);
+          else known.others!.push({ thing, items: inOrder(items) });
+        }
         this.again(known);
         continue;
       }
@@ -367,17 +373,9 @@ export class Run {
         check,
         ...(check === blame.check ? {} : { inner: blame.check }),
         at: { file: step.file, start: place.start, end: place.end },
-        subject: { thing: blame.subject, items: [...blame.items].sort((a, b) => a - b) },
-        others: [...blame.others].map(([thing, items]) => ({
-          thing,
-          items: [...items].sort((a, b) => a - b),
-        })),
-        story: [...blame.story.values()]
-          .sort((a, b) => a.since - b.since)
-          .map(({ since, what, thing }) => {
-            const { action, file } = this.steps.at(since)!;
-            return { at: { file, start: action.start, end: action.end }, what, thing };
-          }),
+        subject: { thing: blame.subject, items: inOrder(blame.items) },
+        others: [...blame.others].map(([thing, items]) => ({ thing, items: inOrder(items) })),
+        story: this.storyOf(blame),
         cases: blame.cases,
         every: this.working,
         words: blame.words,
@@ -387,6 +385,17 @@ export class Run {
       this.fresh?.add(fact);
     }
     this.blames = [];
+  }
+
+  /** What earlier steps did, in their order; what a step did in several rounds of a repeat once. */
+  private storyOf(blame: Blame): NonNullable<Fact['story']> {
+    const told = new Map<string, NonNullable<Fact['story']>[number]>();
+    for (const { since, what, thing } of [...blame.story.values()].sort((a, b) => a.since - b.since)) {
+      const { action, file } = this.steps.at(since)!;
+      const at = { file, start: action.start, end: action.end };
+      told.set(`${file} ${at.start} ${what} ${thing.id}`, { at, what, thing });
+    }
+    return [...told.values()];
   }
 
   /**
@@ -402,8 +411,11 @@ export class Run {
     if (blame.at !== undefined) causes.push(blame.at);
     for (const since of causes) if (since >= 0) reach = this.cases.and(reach, this.steps.at(since)!.within);
     for (const other of blame.others.keys()) reach = this.cases.and(reach, other.exists);
-    if (this.cases.minus(reach, blame.cases) === NONE) return blame.check;
-    const axes = this.cases.smallest(blame.cases).map(({ axis }) => this.cases.axes[axis]!.key);
+    // Rounds of a repeat are no branches.
+    const axes = this.cases
+      .smallestWithin(blame.cases, reach)
+      .map(({ axis }) => this.cases.axes[axis]!.key)
+      .filter((key) => !key.startsWith('repeat '));
     if (axes.length === 0) return blame.check;
     return axes.every((key) => key.startsWith('variant ') || key.startsWith('choice '))
       ? 'variant-uncovered'
@@ -457,4 +469,13 @@ export class Run {
       }
     );
   }
+}
+
+/** The same fault at more positions. */
+function also(known: Mentioned, items: Iterable<number>): void {
+  known.items = inOrder([...(known.items ?? []), ...items]);
+}
+
+function inOrder(items: Iterable<number>): number[] {
+  return [...new Set(items)].sort((a, b) => a - b);
 }
