@@ -4,7 +4,7 @@
  */
 import type { Allow, Block, Procedure, Span, Statement } from '../../grammar/syntax/tree.ts';
 import type { Fact } from '../model/facts.ts';
-import { headOf } from '../model/flow-walk.ts';
+import { bodiesOf, headOf } from '../model/flow-walk.ts';
 import { unknownName } from '../model/names.ts';
 import type { Finding, Place } from '../report/finding.ts';
 import { checkNamed } from './all.ts';
@@ -39,7 +39,6 @@ export function sortOut(
   file: string,
 ): Sorted {
   const waivers = procedures.flatMap(waiversOf);
-  if (waivers.length === 0) return { findings: [...findings], waived: [], facts: [] };
   const facts: Fact[] = [];
   const valid = waivers.filter((waiver) => {
     const fault = faultOf(waiver.allow, file);
@@ -98,38 +97,33 @@ function faultOf({ check, reason }: Allow, file: string): Fact | undefined {
 
 /** Kept, since a procedure is asked again each time that another one changed, and a task when another step did. */
 const known = new WeakMap<Procedure | Statement, readonly Waiver[]>();
-const NO_WAIVERS: readonly Waiver[] = [];
 
 function waiversOf(procedure: Procedure): readonly Waiver[] {
-  let waivers = known.get(procedure);
+  return kept(procedure, procedure.body ? [procedure.body] : []);
+}
+
+function kept(of: Procedure | Statement, bodies: readonly Block[]): readonly Waiver[] {
+  let waivers = known.get(of);
   if (!waivers) {
-    waivers = waiversIn(procedure.body);
-    known.set(procedure, waivers);
+    waivers = bodies.flatMap(waiversIn);
+    known.set(of, waivers);
   }
   return waivers;
 }
 
-function waiversIn(block: Block | undefined): readonly Waiver[] {
-  const statements = block?.statements ?? [];
-  let found: Waiver[] | undefined;
+function waiversIn({ statements, end }: Block): Waiver[] {
+  const found: Waiver[] = [];
   for (const [index, statement] of statements.entries()) {
     if (statement.kind === 'allow') {
       const next = statements.slice(index + 1).find(({ kind }) => kind !== 'allow' && kind !== 'notice');
-      const covers = next
-        ? ownSpan(next)
-        : { start: Math.max(block!.end - 1, statement.end), end: block!.end };
-      found = [...(found ?? []), { allow: statement, covers, atEnd: next === undefined }];
+      const covers = next ? ownSpan(next) : { start: statement.end, end };
+      found.push({ allow: statement, covers, atEnd: next === undefined });
       continue;
     }
-    if (statement.kind === 'action' && statement.outcomes.length === 0) continue;
-    let inside = known.get(statement);
-    if (!inside) {
-      inside = bodiesOf(statement).flatMap(waiversIn);
-      known.set(statement, inside.length > 0 ? inside : NO_WAIVERS);
-    }
-    if (inside.length > 0) found = [...(found ?? []), ...inside];
+    const bodies = bodiesOf(statement);
+    if (bodies.length > 0) found.push(...kept(statement, bodies));
   }
-  return found ?? NO_WAIVERS;
+  return found;
 }
 
 /** The statement without the steps in its blocks; a `step "…" { }` is one with its actions. */
@@ -137,14 +131,5 @@ function ownSpan(statement: Statement): Span {
   const { start, end } = statement;
   if (statement.kind === 'action') return headOf(statement);
   if (statement.kind === 'step') return { start, end };
-  const [first] = bodiesOf(statement);
-  return { start, end: first ? Math.max(start, first.start) : end };
-}
-
-function bodiesOf(statement: Statement): Block[] {
-  const found: (Block | undefined)[] = [];
-  if ('outcomes' in statement) found.push(...statement.outcomes.map(({ body }) => body));
-  if ('body' in statement) found.push(statement.body);
-  if ('otherwise' in statement) found.push(statement.otherwise);
-  return found.filter((block) => block !== undefined);
+  return { start, end: bodiesOf(statement)[0]?.start ?? end };
 }
