@@ -47,11 +47,13 @@ procedure renew-bearing "Renew the bearing" for gearbox supplies bearing {
 }
 `,
   says: (fact) => {
-    const by = fact.subject!.thing.declaration.clauses.flatMap((clause) =>
-      clause.clause === 'secured by' ? clause.refs.map((ref) => ref.name.text.replaceAll('-', ' ')) : [],
+    const by = list(
+      fact.subject!.thing.declaration.clauses.flatMap((clause) =>
+        clause.clause === 'secured by' ? clause.refs.map((ref) => ref.name.text.replaceAll('-', ' ')) : [],
+      ),
     );
     return {
-      message: `${capital(subject(fact))} ${isAre(fact)} not secured after this step${by.length > 0 ? `, though the machine file says secured by ${list(by)}` : ''}.`,
+      message: `${capital(subject(fact))} ${isAre(fact)} not secured after this step${by ? `, though the machine file says secured by ${by}` : ''}.`,
       help: `Write \`secure ${typed(fact.subject)}\` after the last tightening.`,
     };
   },

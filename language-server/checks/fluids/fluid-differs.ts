@@ -1,5 +1,6 @@
 import type { Check } from '../check.ts';
-import { agree, others, subject } from '../speak.ts';
+import { called } from '../grammatical.ts';
+import { agree, subject } from '../speak.ts';
 
 export const fluidDiffers: Check = {
   name: 'fluid-differs',
@@ -49,7 +50,7 @@ procedure change-fluid "Change the brake fluid" for mower {
     const own =
       clause === 'holds' ? `${agree(fact, 'holds', 'hold')} ${declared}` : `${is} ${clause} ${declared}`;
     return {
-      message: `This step uses ${others(fact).replace(/^the /, '')}, and ${subject(fact)} ${own}.`,
+      message: `This step uses ${called(fact.others![0]!)}, and ${subject(fact)} ${own}.`,
       help: `Write \`${name}\` here, or mend the machine file. What is drained again by a later step may be anything.`,
     };
   },

@@ -54,7 +54,7 @@ procedure change-motor "Turn the motor round" for pump-set people 2 tools hoist 
 `,
   says: (fact) => {
     const { mass, limit, people, guideline } = fact.words!;
-    const along = fact.others?.length ? ` with ${others(fact)}` : '';
+    const along = fact.others!.length > 0 ? ` with ${others(fact)}` : '';
     const crew = people === undefined ? 'four people' : people === '1' ? 'one person' : `${people} people`;
     return {
       message: `${capital(subject(fact))}${along} ${agree(fact, 'weighs', 'weigh')} ${mass} kg, more than the ${limit} kg that the ${guideline === 'niosh' ? 'NIOSH equation' : 'guideline'} gives ${crew} at the most.`,

@@ -52,9 +52,10 @@ procedure renew-element "Renew the heating element" for heater tools tester supp
         clause.clause === 'proved with' ? clause.refs.map((ref) => ref.name.text) : [],
       ),
     );
+    const withTools = tools.length === 0 ? '' : ` with ${tools.join(', ')}`;
     return {
       message: `This step opens ${others(systems)} at ${subject(fact)}, and nobody has proved ${them(systems, 'others')} safe.`,
-      help: `Write \`prove ${typedOthers(systems)} safe${tools.length > 0 ? ` with ${tools.join(', ')}` : ''}\` before this step. ${DEFER}`,
+      help: `Write \`prove ${typedOthers(systems)} safe${withTools}\` before this step. ${DEFER}`,
     };
   },
 };

@@ -27,9 +27,10 @@ machine press "bench press" {
 }
 `,
   says: (fact) => ({
-    message: fact.others?.length
-      ? `${capital(together(fact))} cover each other, so none of them can be reached.`
-      : `${capital(subject(fact))} ${isAre(fact)} declared to cover ${agree(fact, 'itself', 'themselves')}.`,
+    message:
+      fact.others!.length > 0
+        ? `${capital(together(fact))} cover each other, so none of them can be reached.`
+        : `${capital(subject(fact))} ${isAre(fact)} declared to cover ${agree(fact, 'itself', 'themselves')}.`,
     help: 'Write `under` on what comes off later only.',
   }),
 };

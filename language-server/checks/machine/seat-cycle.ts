@@ -26,9 +26,10 @@ machine press "bench press" {
 }
 `,
   says: (fact) => ({
-    message: fact.others?.length
-      ? `${capital(together(fact))} sit on each other, so none of them can go on first.`
-      : `${capital(subject(fact))} ${isAre(fact)} declared to sit on ${agree(fact, 'itself', 'themselves')}.`,
+    message:
+      fact.others!.length > 0
+        ? `${capital(together(fact))} sit on each other, so none of them can go on first.`
+        : `${capital(subject(fact))} ${isAre(fact)} declared to sit on ${agree(fact, 'itself', 'themselves')}.`,
     help: 'Write `on` for what is there first only; the first of all stands on nothing or is `fixed`.',
   }),
 };

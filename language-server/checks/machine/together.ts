@@ -3,6 +3,6 @@ import type { Fact } from '../../model/facts.ts';
 import { list } from '../../model/model.ts';
 import { called } from '../grammatical.ts';
 
-export function together({ subject, others = [] }: Fact): string {
-  return list([...(subject ? [subject] : []), ...others].map((one) => `the ${called(one)}`));
+export function together({ subject, others }: Fact): string {
+  return list([subject!, ...others!].map((one) => `the ${called(one)}`));
 }

@@ -41,7 +41,7 @@ procedure open-up "Open the press" for press ends with cover off {
 function sentence({ words = {} }: Fact): string {
   const { name, what, axis, near } = words;
   const meant = near ? `; did you mean \`${near}\`?` : '.';
-  if (what === 'value' && axis) return `\`${axis}\` has no value \`${name}\`${meant}`;
+  if (axis) return `\`${axis}\` has no value \`${name}\`${meant}`;
   const nothing = what === 'thing' ? 'Nothing' : `No ${what}`;
   return `${nothing} is called \`${name}\`${meant}`;
 }

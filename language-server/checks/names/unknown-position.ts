@@ -1,5 +1,5 @@
 import type { Check } from '../check.ts';
-import { agree, capital, subject } from '../speak.ts';
+import { capital, subject } from '../speak.ts';
 
 export const unknownPosition: Check = {
   name: 'unknown-position',
@@ -35,7 +35,7 @@ procedure look-over "Look the press over" for press {
 `,
   says: ({ words = {}, ...fact }) => {
     return {
-      message: `${capital(subject(fact))} ${agree(fact, 'has', 'have')} no position ${words.position}; the positions are ${words.known}.`,
+      message: `${capital(subject(fact))} have no position ${words.position}; the positions are ${words.known}.`,
       help: 'Name one of its positions, or mend the count in its declaration.',
     };
   },

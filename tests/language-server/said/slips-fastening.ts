@@ -125,6 +125,7 @@ const IN_TURN = inMachine(
   [
     'fastener long "long bolts" x4  clamps hub to bed  layout circle  order across',
     'fastener long "long bolts" x4  clamps hub to bed  secured by',
+    'fastener long "long bolts" x4  clamps hub to bed  secured by lock-tab, second-nut',
   ],
   'loosen long\ntighten long in order in turn',
 );

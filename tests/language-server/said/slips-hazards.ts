@@ -116,7 +116,7 @@ const SYSTEMS: Bench = {
   part lid "lid" on bed  opens bath
   part pipe-end "pipe end" on bed  opens tanks
   tool meter "meter"
-  system pumps "pump motors" live 690 V  isolated at fuses  proved with lamps
+  system pumps "pump motors" live 690 V  isolated at fuses  proved with lamps, meter
   isolator fuses "fuses" normally on
   tool lamps "test lamps"
   part guards "guards" on bed  opens pumps

@@ -10,6 +10,7 @@ const BENCH: Bench = {
   part beds "beds" x2 fixed
   part cover "cover" on bed  held by bolts
   part doors "doors" x3 on bed
+  part knob "knob" positions left on bed
   part flaps "flaps" positions upper, lower on bed
   fastener bolts "bolts" x4
   seal ring "ring" on bed
@@ -64,6 +65,7 @@ const STEPS = inSteps(BENCH, [
   'remove doors #4',
   'remove doors #1..#9',
   'remove flaps #left',
+  'remove knob #right',
   'remove cover #2',
   'remove bolts #x',
   'when size is medium { clean bed }',
