@@ -44,5 +44,5 @@ procedure reseal-plate "Seal the end plate again" for lathe {
   bolt up end-plate
 }
 `,
-  says: (fact) => lacking(fact, 'coated with', 'coat'),
+  says: (fact) => lacking(fact, ({ coatedWith }) => coatedWith, 'coat'),
 };

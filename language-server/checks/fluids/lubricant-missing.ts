@@ -44,5 +44,5 @@ procedure renew-ring "Renew the ram ring" for press supplies ram-ring {
   refit ram
 }
 `,
-  says: (fact) => lacking(fact, 'lubricated with', 'lubricate'),
+  says: (fact) => lacking(fact, ({ lubricatedWith }) => lubricatedWith, 'lubricate'),
 };

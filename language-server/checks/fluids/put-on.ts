@@ -1,14 +1,8 @@
 /** What a joint is declared with, as the checks on compounds and lubricants say it. */
 import type { Fact, Mentioned } from '../../model/facts.ts';
-import { list } from '../../model/model.ts';
+import { list, type Thing } from '../../model/model.ts';
 import { isPluralMention } from '../grammatical.ts';
 import { agree, capital, others, subject, typed } from '../speak.ts';
-
-type PutOn = 'coated with' | 'lubricated with';
-
-function declaredNames({ thing }: Mentioned, clause: PutOn): readonly string[] {
-  return clause === 'coated with' ? thing.coatedWith : thing.lubricatedWith;
-}
 
 /** The thing that lacks it: a face under the subject, or the subject itself. */
 function bare(fact: Fact): Mentioned {
@@ -16,9 +10,13 @@ function bare(fact: Fact): Mentioned {
 }
 
 /** What is said where `subject` goes on a face, or in, without what is declared. */
-export function lacking(fact: Fact, clause: PutOn, verb: string): { message: string; help: string } {
+export function lacking(
+  fact: Fact,
+  declared: (thing: Thing) => readonly string[],
+  verb: string,
+): { message: string; help: string } {
   const one = bare(fact);
-  const names = declaredNames(one, clause);
+  const names = declared(one.thing);
   const itsOwn = `${isPluralMention(one) ? 'their' : 'its'} ${list(names.map((name) => name.replaceAll('-', ' ')))}`;
   const goes = `${capital(subject(fact))} ${agree(fact, 'goes', 'go')}`;
   const step = `${verb} ${typed(one)} with ${names.join(', ')}`;

@@ -189,6 +189,7 @@ describe('a finding', () => {
   const size = cases.axis('variant size', ['size is small', 'size is large']);
   const place = cases.axis('choice place', ['place is bench', 'place is field']);
   const seen = cases.axis('seen worn', ['“it is worn”', 'not “it is worn”']);
+  const plate = cases.axis('seen variant plate', ['“L” is on the variant plate', 'not']);
   const [small, field, worn] = [cases.oneOf(size, [0]), cases.oneOf(place, [1]), cases.oneOf(seen, [0])];
   const finding = (more: Partial<Fact>, built: CaseSet = EVERY) =>
     says.speak(fact('lid', ['bolts 2'], more), check, 'hint', cases, built);
@@ -212,6 +213,7 @@ describe('a finding', () => {
       'size is small and “it is worn”',
       undefined,
     ],
+    ['what a plate shows', cases.oneOf(plate, [0]), EVERY, '“L” is on the variant plate', undefined],
     ['all that are built', small, small, undefined, undefined],
   ])('in the case of %s', (_, set, built, named, when) => {
     const found = finding({ cases: set }, built);
@@ -290,6 +292,14 @@ describe('sentences of findings that are hard to bring about', () => {
     expect(told('tool-failure', { error: 'a.b is no function' }).message).toBe(
       'Dowel failed while it checked this: a.b is no function.',
     );
+  });
+
+  test('a procedure that is used opens what its user has made live', () => {
+    const words = { live: 'live', side: 'does', procedure: 'p' };
+    expect(checkNamed('not-made-safe')!.says(fact('hose', ['air'], { words }))).toEqual({
+      message: 'This step opens the air at the hose while it is still live.',
+      help: 'Isolate it and lock it out before this step. Local safety rules and licensed practice come first.',
+    });
   });
 
   test('nothing was decided from a place on', () => {

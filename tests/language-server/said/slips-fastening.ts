@@ -120,6 +120,12 @@ const ORDERS = inMachine(
   'loosen long\ntighten long in order #1, #2, #3, #4',
 );
 
+const ONE_STAGE = inMachine(
+  BENCH,
+  ['fastener long "long bolts" x4  clamps hub to bed  plan { 20 N·m }'],
+  'loosen long\ntighten long stage 2',
+);
+
 const IN_TURN = inMachine(
   BENCH,
   [
@@ -192,6 +198,7 @@ export const FASTENING_SLIPS: readonly Slip[] = [
   ...STEPS,
   ...TORQUES,
   ...ORDERS,
+  ...ONE_STAGE,
   ...IN_TURN,
   ...WITH_TOOLS,
   ...LISTED,

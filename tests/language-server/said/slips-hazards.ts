@@ -120,6 +120,11 @@ const SYSTEMS: Bench = {
   isolator fuses "fuses" normally on
   tool lamps "test lamps"
   part guards "guards" on bed  opens pumps
+  part shield "shield" on bed  opens pumps
+  system lights "lights" live 690 V  isolated at key  proved with lamp
+  isolator key "key" normally on
+  tool lamp "test lamp"
+  part shades "shades" on bed  opens lights
 }
 `,
 };
@@ -140,6 +145,10 @@ const MADE_SAFE = inSteps(SYSTEMS, [
   'prove circuits safe with meter',
   'lock out fuses\nunlock fuses',
   'isolate pumps\nlock out fuses\nprove pumps safe with lamps\nremove guards\nunlock fuses\nrefit guards\nrestore pumps',
+  'isolate pumps\nlock out fuses\nprove pumps safe with lamps\nremove shield\nunlock fuses\nrefit shield\nrestore pumps',
+  'isolate lights\nlock out key\nprove lights safe with lamp\nremove shades\nunlock key\nrefit shades\nrestore lights',
+  'isolate lights\nlock out key\nprove lights safe with lamps\nunlock key\nrestore lights',
+  'isolate heater\nprove heater safe with lamps\nrestore heater',
   'isolate pumps\nlock out fuses\nremove guards\nrefit guards\nunlock fuses\nrestore pumps',
   'prove tanks safe',
   'isolate heater\nprove heater safe with meter\nrestore heater',
@@ -167,6 +176,12 @@ const LOADS: Bench = {
   connection straps "earth straps" joins pack to bed  first off  last on
   connection cables "live cables" joins pack to bed
   part pack "battery pack" on bed
+  connection bond "earth bond" joins starter to bed  first off  last on
+  connection wires "live wires" joins starter to bed
+  part starter "starter" on bed
+  connection bonds "earth bonds" joins lamp to bed  first off  last on
+  connection wire "live wire" joins lamp to bed
+  part lamp "lamp" on bed
   part cells "cells" on bed
 }
 `,
@@ -182,6 +197,8 @@ const LIFTED = inSteps(LOADS, [
   'remove rims\nrefit rims',
   'disconnect lead\ndisconnect earth\nconnect earth\nconnect lead',
   'disconnect cables\ndisconnect straps\nconnect straps\nconnect cables',
+  'disconnect wires\ndisconnect bond\nconnect bond\nconnect wires',
+  'disconnect wire\ndisconnect bonds\nconnect bonds\nconnect wire',
   'disconnect leads\ndisconnect earths\nconnect earths\nconnect leads',
   'disconnect leads #1\ndisconnect earths #1\nconnect earths #1\nconnect leads #1',
 ]);
