@@ -29,6 +29,9 @@ export interface Named {
 /** Nodes looked at for the shortest case, before the shortest way through the diagram is good enough. */
 const MOST_SEARCHED = 2_000;
 
+/** Cases that cannot be, which are shorter to name than those that are asked for. */
+const MOST_OUTSIDE = 50;
+
 /** Axes that one set may depend on: operations go as deep. */
 const MOST_AXES = 2_000;
 
@@ -192,7 +195,18 @@ export class Cases {
 
   /** As `smallest`, where no case outside `all` can be: what tells those apart need not be named. */
   smallestWithin(a: CaseSet, all: CaseSet): readonly Named[] {
-    return this.smallest(this.or(a, this.not(all)));
+    let left = this.or(a, this.not(all));
+    for (let tried = 0; tried < MOST_OUTSIDE; tried++) {
+      const way = this.smallest(left);
+      const named = way.reduce<CaseSet>(
+        (set, { axis, value }) => this.and(set, this.oneOf(axis, [value])),
+        EVERY,
+      );
+      if (this.and(named, a) !== NONE) return way;
+      // It names only cases that cannot be.
+      left = this.minus(left, named);
+    }
+    return this.smallest(a);
   }
 
   private shortestWay(a: CaseSet): Named[] {

@@ -92,7 +92,9 @@ function endOf(run: Run, thing: Thing, item: number, ending: Ending): void {
       return;
     case 'fastener': {
       const within = run.cases.minus(run.within, partsAway(run, run.model.members[item]!));
-      left('left-off', 'place', bit(OUT), within);
+      const lost = run.where('lost', item, bit(YES), within);
+      left('thrown-away-with', 'place', bit(OUT), lost);
+      left('left-off', 'place', bit(OUT), run.cases.minus(within, lost));
       left('left-loose', 'place', not(OUT, FINAL), within);
       if (thing.needsSecuring)
         left('not-secured', 'secured', bit(YES), run.where('place', item, not(OUT), within));
@@ -101,12 +103,10 @@ function endOf(run: Run, thing: Thing, item: number, ending: Ending): void {
     }
     case 'connection': {
       const within = run.cases.minus(run.within, partsAway(run, run.model.members[item]!));
-      left(
-        'left-disconnected',
-        'place',
-        not(CONNECTED),
-        run.cases.minus(within, run.cases.minus(run.within, notSystemsOwn(run, item))),
-      );
+      const lost = run.where('lost', item, bit(YES), within);
+      left('thrown-away-with', 'place', not(CONNECTED), lost);
+      const own = run.cases.and(within, notSystemsOwn(run, item));
+      left('left-disconnected', 'place', not(CONNECTED), run.cases.minus(own, lost));
       left('bypass-left', 'bypass', bit(YES));
       return;
     }

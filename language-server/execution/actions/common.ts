@@ -214,8 +214,13 @@ export function closed(run: Run, check: string, system: number, within: CaseSet)
   for (const item of model.bleedPoints[system]!) ask(item);
 }
 
-/** A fastener or connection that was apart may be used again: not thrown away, and not for one use only. */
+/**
+ * A fastener or connection that was apart may be used again: not thrown away, by itself or with what it sat on, and not
+ * for one use only.
+ */
 export function usable(run: Run, item: number, within: CaseSet, apart: Story): void {
+  for (const entry of run.entries('lost', item, run.where('lost', item, bit(YES), within)))
+    run.blame('thrown-away-with', item, { cases: entry.cases, at: entry.since });
   if (run.thing(item).singleUse)
     run.require('single-use-reused', item, 'parted', item, bit(NO), NO, within, apart);
   else run.require('discarded-reused', item, 'parted', item, not(THROWN_AWAY), NO, within, 'discarded');

@@ -89,8 +89,8 @@ export function bringIn(
       run.set('fresh', item, YES, set);
       run.set('parted', item, NO, set);
       run.set('yielded', item, NO, set);
-      run.set('lost', item, NO, set);
     }
+    run.set('lost', item, NO, set);
     run.set('secured', item, thing.needsSecuring ? YES : NO, set);
     goesIn(run, item, set);
     if (how.byHand) run.set('place', item, HAND, set);
