@@ -57,7 +57,7 @@ procedure renew-mount "Renew the gearbox mount" for van tools jack supplies rubb
     const names = fact.subject!.thing.declaration.clauses.flatMap((clause) =>
       clause.clause === 'carries' ? clause.refs.map((ref) => ref.name.text) : [],
     );
-    return carried.some(({ thing }) => names.includes(thing.name))
+    return names.includes(carried[0]!.thing.name)
       ? {
           message: `${capital(subject(fact))} ${agree(fact, 'carries', 'carry')} ${others(fact)}, which nothing supports when this step takes ${them(fact)} away.`,
           help: `Write \`support ${typedOthers(fact)} with …\` before this step.`,

@@ -52,8 +52,8 @@ procedure renew-ring "Renew the wear ring" for slurry-pump supplies wear-ring {
 }
 `,
   says: (fact) => ({
-    message: fact.words?.over
-      ? `${capital(subject(fact))}, fitted on trial, ${isAre(fact)} still over the ${fact.words.over}.`
+    message: fact.words!.over
+      ? `${capital(subject(fact))}, fitted on trial, ${isAre(fact)} still over the ${fact.words!.over}.`
       : told(fact, 'fitted on trial')
         ? `${capital(subject(fact))} ${isAre(fact)} still fitted on trial when this step fits ${them(fact)} for good.`
         : `${capital(subject(fact))} ${isAre(fact)} fitted on trial and never ${agree(fact, 'comes', 'come')} off again to be fitted for good.`,

@@ -41,6 +41,6 @@ procedure look-at-rope "Look at the rope" for lift {
 `,
   says: ({ words = {} }) => ({
     message: `\`${words.word}\` says nothing that two technicians do alike.`,
-    help: words.say ?? 'Give the value, or say what is felt or seen when it is right.',
+    help: words.say!,
   }),
 };

@@ -26,6 +26,15 @@ const MACHINE = `machine m "M" {
   fastener nut "shaft nut" x1  on bed  torque 30 N·m  left-hand
   part spacers "spacers" x2 on bed  under hatch
   part hatch "hatch" on bed
+  part rail "rail" on bed  under plug
+  part hood "hood" on bed  held by clasp, rivets  sealed by gland, cord
+  fastener clasp "clasp" x1  frees when loose  torque 4 N·m
+  fastener rivets "rivets" x2  torque 4 N·m
+  seal gland "gland" on bed  single-use
+  seal cord "cord" on bed
+  part spout "spout" on bed  opens waters
+  part coil-lid "coil lid" on bed  opens coil
+  system coil "coil" temperature 90 °C
   fastener pins "pins" x2  on bed  thread M6x1  torque 5 N·m
   connection hoses "hoses" x2 joins lid to bed  sealed by o-rings
   connection plug "plug" joins motor to bed
@@ -154,6 +163,12 @@ const STEPS: readonly string[] = [
   'remove pads #left',
   'remove lid',
   'remove guard',
+  'remove hood',
+  'remove clasp\nremove hood',
+  'remove rivets\nremove hood',
+  'disconnect plug\nremove rail\nconnect plug\nrefit rail',
+  'remove rivets, clasp\nremove hood\nremove gland, cord\nrefit hood\nfit rivets, clasp',
+  'remove rivets, clasp\nremove hood\nremove cord\nfit new gland\nrefit hood\nfit rivets, clasp',
   'remove brackets',
   'remove brackets #2',
   'discard shims',
@@ -185,6 +200,9 @@ const STEPS: readonly string[] = [
   'remove shims\nclean shims\nalign shims\nrefit shims',
   'remove shims #1\nalign shims #1\nrefit shims #1',
   'remove pins\ntighten pins\nfit pins',
+  'remove pins\nloosen pins\nfit pins',
+  'remove pins #1\nloosen pins #1\nfit pins #1',
+  'remove nut\nsecure nut\nfit nut',
   'remove nut\ntighten nut\nfit nut',
   'remove shims and discard\nclean shims\nfit new shims',
   'remove cap\nclean cap\nremove felt and discard\nclean felt\nfit new felt\nrefit cap',
@@ -232,6 +250,8 @@ const STEPS: readonly string[] = [
   'isolate mains\nlock out switch\nrestore mains',
   'isolate mains\ndisconnect plug\nremove motor\nrestore mains\nrefit motor\nconnect plug',
   'isolate mains\nrun',
+  'relieve waters\nremove spout\npressurise waters\nrefit spout',
+  'let cool coil\nremove coil-lid\nrun\nrefit coil-lid',
   'drain oil\nrun\nfill oil with 2 L gear-oil',
   'isolate cell\nrun\nrestore cell',
   'drain cell\nrun\nfill cell with 1 L acid',

@@ -44,6 +44,7 @@ const JOBS: readonly (readonly [headers: string, steps: string])[] = [
   ['people 2', 'remove cover with 2 people\nrefit cover'],
   ['time 20 min', 'clean bed\nwait 15 min\nwait 10 min'],
   ['time 20 min', 'clean bed\nwait 20 min'],
+  ['', 'measure gap of bed {\nup to 1 mm { clean bed }\nover 1 kg { stop "Send for help." }\n}'],
 ];
 
 /** What stands behind a part of the machine. */
@@ -90,7 +91,12 @@ const SENTENCES: readonly string[] = [
   'clean bed "Wipe. Dry. Wipe. Dry. Wipe. Dry. Wipe."',
   'clean bed "Wipe the bed with a clean and dry rag that has no fluff and no oil on it from one end to the other end of it and back again."',
   'note "The bed of this machine is a part which has been made in one piece with the frame and all of the feet on which it stands, so that it cannot ever be taken off."\nclean bed',
-  'clean bed "Wipe the hood."\nclean cover "Wipe the bonnet."',
+  'clean bed "Mind the circlip."\nclean cover "Mind the snap ring."',
+  'clean bed "Mind the circlip."\nclean cover "Mind the circlip."',
+  'clean bed "Set it to about 40 mm."',
+  'clean bed "Press it home securely."',
+  'clean bed "Wipe it with suitable care."',
+  'clean bed "Wipe it regularly."',
 ];
 
 export const RESOURCE_SLIPS: readonly { name: string; text: string }[] = [
