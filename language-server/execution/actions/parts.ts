@@ -236,6 +236,8 @@ function mayGoBack(run: Run, item: number, within: CaseSet, how: PutBack): void 
     }
   }
   run.set('lost', item, NO, blamed);
+  // Once said, a new one is taken to be in: the joint that it seals is no second finding.
+  run.assume('parted', item, NO, blamed);
   if (thing.singleUse && !how.trial) {
     run.require(
       'single-use-reused',
