@@ -11,7 +11,7 @@ import { tasksOf } from '../model/row.ts';
 import type { House } from '../project/project.ts';
 import { awayValue, DRAINED, OUT, YES } from './aspects.ts';
 import { type CaseSet, type Cases, NONE } from './cases.ts';
-import { claimed } from './contract.ts';
+import { claimed, makeSo } from './contract.ts';
 import { atTheEnd } from './end.ts';
 import { Flow, SharedWork, sameFault } from './flow.ts';
 import { neverNeeded } from './never-needed.ts';
@@ -167,7 +167,9 @@ function begin(
       if (!found) continue;
       run.before ??= { file, start: header.start, end: header.end };
       begin(run, found.procedure, found.file.path, visible, depth + 1);
-      new Flow(run, found.file.path, visible, tasksOf(found.procedure)).block(found.procedure.body);
+      if (found.procedure.body)
+        new Flow(run, found.file.path, visible, tasksOf(found.procedure)).block(found.procedure.body);
+      else makeSo(run, found.procedure);
       forget(run);
       run.state.settle();
       for (const thing of model.things) {
@@ -191,9 +193,10 @@ function startClaim(run: Run, claim: StateClaim, mustCome: Set<number>): void {
     for (const item of items) {
       if (claim.scope !== 'things' && thing.type === 'system') {
         if (word !== 'off') continue;
-        run.start('fluid', item, DRAINED, thing.exists);
-        for (const aspect of ['pressure', 'heat', 'live'] as const)
-          run.start(aspect, item, YES, thing.exists);
+        if (thing.hasFluid) run.start('fluid', item, DRAINED, thing.exists);
+        if (thing.hasPressure) run.start('pressure', item, YES, thing.exists);
+        if (thing.hasHeat) run.start('heat', item, YES, thing.exists);
+        if (thing.hasLive) run.start('live', item, YES, thing.exists);
         continue;
       }
       // What a claim finds at the start is the normal position of a control that declares none.

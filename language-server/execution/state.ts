@@ -155,13 +155,12 @@ export class State {
     return result;
   }
 
-  /** How things stand now counts as the start: no step of this procedure made it so. */
+  /** How things stand now counts as the start: no step of this procedure made it so. What was assumed stays so. */
   settle(): void {
     this.since.fill(0);
-    this.assumed.fill(0);
     for (const [variable, entries] of [...this.split]) {
       const after: Entry[] = [];
-      for (const entry of entries) this.add(after, { ...entry, since: -1, assumed: false });
+      for (const entry of entries) this.add(after, { ...entry, since: -1 });
       this.store(variable, after);
     }
   }

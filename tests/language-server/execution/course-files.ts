@@ -13,27 +13,33 @@ export interface Course {
   lines: string[];
 }
 
-export function coursesIn(file: string): { machine: string; courses: Course[] } {
-  const [machine, jobs] = readFileSync(new URL(file, FOLDER), 'utf8').split('\n---\n') as [string, string];
+export interface CourseFile {
+  machine: string;
+  /** Procedures that the jobs use; between two lines `---`. */
+  used: string;
+  courses: Course[];
+}
+
+export function coursesIn(file: string): CourseFile {
+  const parts = readFileSync(new URL(file, FOLDER), 'utf8').split('\n---\n');
   const courses: Course[] = [];
-  for (const line of jobs.split('\n')) {
+  for (const line of parts.at(-1)!.split('\n')) {
     if (line.startsWith('  ')) courses.at(-1)!.lines.push(line.slice(2));
     else if (line !== '') courses.push({ name: line, lines: [] });
   }
-  return { machine, courses };
+  return { machine: parts[0]!, used: parts.length > 2 ? `${parts[1]}\n` : '', courses };
 }
 
-/** Other procedures of the file stand before the machine's closing line: `machine … }` then `procedure … }`. */
-export function carriedOut(machine: ReturnType<typeof machineOf>, { name }: Course): string[] {
+export function carriedOut(machine: ReturnType<typeof machineOf>, { name }: Course, used: string): string[] {
   const [steps, headers] = name.split(' | ').reverse() as [string, string | undefined];
-  return found(machine, jobText(steps.split('; '), headers));
+  return found(machine, jobText(steps.split('; '), headers), used);
 }
 
 export function written(file: string): string {
-  const { machine, courses } = coursesIn(file);
+  const { machine, used, courses } = coursesIn(file);
   const made = machineOf(machine);
   const blocks = courses.map((course) =>
-    [course.name, ...carriedOut(made, course).map((line) => `  ${line}`)].join('\n'),
+    [course.name, ...carriedOut(made, course, used).map((line) => `  ${line}`)].join('\n'),
   );
-  return `${machine}\n---\n${blocks.join('\n')}\n`;
+  return [machine, ...(used === '' ? [] : [used.trimEnd()]), `${blocks.join('\n')}\n`].join('\n---\n');
 }

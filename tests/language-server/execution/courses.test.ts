@@ -7,10 +7,10 @@ import { COURSE_FILES, carriedOut, coursesIn } from './course-files.ts';
 import { machineOf } from './courses.ts';
 
 describe.each(COURSE_FILES)('%s', (file) => {
-  const { machine, courses } = coursesIn(file);
+  const { machine, used, courses } = coursesIn(file);
   const made = machineOf(machine);
 
   test.each(courses.map((course) => [course.name, course] as const))('%s', (_, course) => {
-    expect(carriedOut(made, course)).toEqual(course.lines);
+    expect(carriedOut(made, course, used)).toEqual(course.lines);
   });
 });

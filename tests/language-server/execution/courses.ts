@@ -24,31 +24,33 @@ export function jobText(steps: readonly string[], headers = ''): string {
 
 let jobs = 0;
 
-/** Carries out the last procedure of the text; others there may be used by it. Its header stands in line 0. */
-export function found({ model }: { model: Model }, text: string): string[] {
+/** Carries out a procedure; `used` are others that it may use. Its header stands in line 0, theirs before it. */
+export function found({ model }: { model: Model }, job: string, used = ''): string[] {
+  const text = used + job;
+  const lineOf = (offset: number) => lineIn(text, offset) - lineIn(used, used.length);
   // Each under a path of its own: what is seen and found in one job is nothing to the next.
   const path = `job-${++jobs}.dowel`;
   const file = new Loader(memoryHost({ [path]: text })).load(path)!;
   if (file.parsed.problems.length > 0) throw new Error(`${file.parsed.problems[0]!.message}\n${text}`);
   const { facts, run } = execute(model, file.procedures.at(-1)!, path, [file]);
   return facts
-    .map((fact) => ({ fact, line: lineOf(text, fact.at.start) }))
+    .map((fact) => ({ fact, line: lineOf(fact.at.start) }))
     .sort((a, b) => a.line - b.line || (a.fact.check < b.fact.check ? -1 : 1))
-    .map(({ fact, line }) => `${line} ${inShort(fact, text, run.cases, model)}`);
+    .map(({ fact, line }) => `${line} ${inShort(fact, lineOf, run.cases, model)}`);
 }
 
-export function lineOf(text: string, offset: number): number {
+function lineIn(text: string, offset: number): number {
   return text.slice(0, offset).split('\n').length - 1;
 }
 
-function inShort(fact: Fact, text: string, cases: Cases, model: Model): string {
+function inShort(fact: Fact, lineOf: (offset: number) => number, cases: Cases, model: Model): string {
   const { check, inner, subject, others = [], story = [], words = {} } = fact;
   const all = [inner ? `${check}:${inner}` : check];
   if (subject) all.push(named(subject));
   if (others.length > 0) all.push(`< ${others.map(named).join(', ')}`);
   if (story.length > 0)
     all.push(
-      `(${story.map(({ at, what, thing }) => `${lineOf(text, at.start)} ${what}${thing && thing !== subject?.thing ? ` ${thing.name}` : ''}`).join('; ')})`,
+      `(${story.map(({ at, what, thing }) => `${lineOf(at.start)} ${what}${thing && thing !== subject?.thing ? ` ${thing.name}` : ''}`).join('; ')})`,
     );
   const said = Object.entries(words).map(([key, value]) => (key === value ? key : `${key} ${value}`));
   if (said.length > 0) all.push(`{${said.join(', ')}}`);
