@@ -31,7 +31,7 @@ export function analysesOfDeclarations(
     return !before;
   };
   return [...made].flatMap(([machine, { model, facts }]) => {
-    const items = [...(machine?.items ?? []), ...file.shared];
+    const items = machine ? [...machine.items, ...file.shared] : file.shared;
     // What the machines that use the file declare is not known in it.
     const isOwn = ({ check, at }: Fact) =>
       at.file === file.path && (machine !== undefined || check !== 'unknown-name');

@@ -68,7 +68,7 @@ function numbers(names: readonly string[]): string {
   const words: string[] = [];
   for (let from = 0; from < names.length; ) {
     let to = from;
-    while (to + 1 < names.length && Number(names[to + 1]) === Number(names[to]) + 1) to++;
+    while (Number(names[to + 1]) === Number(names[to]) + 1) to++;
     if (to - from >= 2) words.push(`#${names[from]} to #${names[to]}`);
     else for (let index = from; index <= to; index++) words.push(`#${names[index]}`);
     from = to + 1;

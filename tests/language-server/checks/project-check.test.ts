@@ -14,8 +14,11 @@ import { readingFacts } from '../../../language-server/checks/reading-facts.ts';
 import { fixedBecause, SETTABLE_CHECKS } from '../../../language-server/checks/settable.ts';
 import { together } from '../../../language-server/checks/together.ts';
 import { checkUses } from '../../../language-server/checks/uses.ts';
+import { SharedWork } from '../../../language-server/execution/flow.ts';
+import { buildModel } from '../../../language-server/model/build.ts';
 import type { Fact } from '../../../language-server/model/facts.ts';
 import { Loader } from '../../../language-server/model/names.ts';
+import { Surveys } from '../../../language-server/model/survey.ts';
 import { type House, memoryHost } from '../../../language-server/project/project.ts';
 import type { Finding } from '../../../language-server/report/finding.ts';
 
@@ -249,6 +252,11 @@ describe('declarations', () => {
       'a.dowel range-reversed error',
       'a.dowel unit-wrong-kind error',
     ]);
+    const screw = 'fastener screw "screw" x8  thread M6x1  class 8.8  torque 80 N·m\n';
+    expect(said(checkTexts({ 'a.dowel': screw }))).toContain('a.dowel torque-above-strength error');
+    expect(said(checkTexts({ 'a.dowel': `${RIG}${screw}` }))).toContain(
+      'a.dowel torque-above-strength error',
+    );
     const used = { 'a.dowel': shared, 'b.dowel': `use "a.dowel"\n${RIG}` };
     expect(said(checkTexts(used, 'b.dowel'))).toEqual([]);
     expect(said(checkTexts({ 'a.dowel': 'part lid "lid"  thread M6x1\n' }))).toEqual([
@@ -359,6 +367,69 @@ describe('models at hand', () => {
     expect(models.size).toBe(1);
     checker.letGo(file);
     expect(models.size).toBe(0);
+  });
+});
+
+describe('what is kept from the check before', () => {
+  const loader = new Loader(memoryHost({ 'a.dowel': `${RIG}tool hook "hook"\n${OFF}` }));
+  const file = loader.load('a.dowel')!;
+  const [machine] = file.machines;
+  const [procedure] = file.procedures;
+
+  /** Keeps nothing, and writes down what it is asked for. */
+  function asked(more: Partial<Kept> = {}) {
+    const units: [unknown, Parameters<Kept['unit']>[1]][] = [];
+    const executions: Parameters<Kept['execution']>[1][] = [];
+    const kept: Kept = {
+      unit: (of, basis, work) => {
+        units.push([of, basis]);
+        return work();
+      },
+      model: (one, of, visible) => buildModel(one, of, visible),
+      shared: () => new SharedWork(),
+      surveys: () => new Surveys(),
+      execution: (_, on) => {
+        executions.push(on);
+        return undefined;
+      },
+      ...more,
+    };
+    const checker = new ProjectCheck(loader, new Map(), {}, kept);
+    checker.file(file);
+    return { units, executions, checker };
+  }
+
+  test('each part is asked for with what it rests on', () => {
+    const { units, executions, checker } = asked();
+    const made = units[3]![1].more![0] as ModelMade;
+    expect(units.map(([of]) => of)).toEqual([...file.parsed.tree.items, 'machines of a.dowel', procedure]);
+    expect(units.map(([, { file: of }]) => of)).toEqual(units.map(() => file));
+    expect(units[3]![1].more).toEqual([made, machine, ...file.shared]);
+    expect(units[4]![1]).toEqual({ model: made.model, procedure, file });
+    expect(executions.length).toBe(1);
+    expect(executions[0]!).toMatchObject({ model: made.model, file, visible: [file], house: {} });
+    expect(said(checker)).toEqual(['a.dowel still-held error']);
+    expect([checker.statements, checker.followed > 0]).toEqual([1, true]);
+  });
+
+  test('an execution that is taken up tells its facts and its own work', () => {
+    const { checker } = asked({
+      execution: (_, { model }) => ({ facts: [], cases: model.cases, executed: 5, followed: 7 }),
+    });
+    expect([said(checker), checker.statements, checker.followed]).toEqual([[], 5, 7]);
+  });
+
+  test('a part that is as before tells what it told before', () => {
+    const before = asked().checker;
+    const { checker } = asked({
+      unit: (_, about, work) =>
+        about.procedure ? { findings: before.findings, statements: 0, followed: before.followed } : work(),
+      execution: () => {
+        throw new Error('not asked for');
+      },
+    });
+    expect(checker.findings).toEqual(before.findings);
+    expect([checker.statements, checker.followed]).toEqual([0, before.followed]);
   });
 });
 
