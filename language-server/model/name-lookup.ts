@@ -188,7 +188,8 @@ export class NameLookup {
             this.file.path,
             ref.name,
             allowed?.length === 1 ? allowed[0]! : what,
-            this.candidates(allowed),
+            this.fitting(allowed),
+            [...this.model.byName.keys()],
           ),
         );
       return;
@@ -211,13 +212,11 @@ export class NameLookup {
     }
   }
 
-  /** Names that could have been meant: of the right kind first. */
-  private candidates(allowed: readonly Kind[] | undefined): string[] {
-    const names = [...this.model.byName.values()];
-    const fitting = allowed
-      ? names.filter((thing) => (allowed as readonly string[]).includes(thing.type))
-      : names;
-    return [...fitting, ...names].map((thing) => thing.name);
+  /** Names of the right kind. */
+  private fitting(allowed: readonly Kind[] | undefined): string[] {
+    return [...this.model.byName.values()]
+      .filter(({ type }) => !allowed || (allowed as readonly string[]).includes(type))
+      .map(({ name }) => name);
   }
 
   at(span: Span): Place {

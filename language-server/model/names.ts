@@ -197,9 +197,16 @@ export function findProcedure(
 /**
  * The fact for a name that nothing declares, with the nearest one that is. `what` is what was looked for
  * (`machine`, `fastener`, or `thing` where any thing would do).
+ * `others` may be meant as well, but are not told: names of things of another kind.
  */
-export function unknownName(file: string, name: Name, what: string, known: Iterable<string>): Fact {
-  return unknown(file, name, { what }, known);
+export function unknownName(
+  file: string,
+  name: Name,
+  what: string,
+  known: Iterable<string>,
+  others: readonly string[] = [],
+): Fact {
+  return unknown(file, name, { what }, known, others);
 }
 
 /** The fact for a value that a variant, a choice or a measured value does not have. */
@@ -215,10 +222,11 @@ function unknown(
   name: Name,
   words: { what: string; axis?: string },
   known: Iterable<string>,
+  others: readonly string[] = [],
 ): Fact {
   const at = { file, start: name.start, end: name.end };
   const names = [...new Set(known)];
-  const near = nearest(name.text, names);
+  const near = nearest(name.text, [...names, ...others]);
   const told = names.length > 0 && names.length <= MOST_TOLD;
   return {
     check: 'unknown-name',
