@@ -218,11 +218,15 @@ export function allSpellings(of: Unit): readonly string[] {
   const typed = all.length;
   for (let i = 0; i < typed; i += 1) {
     const spelling = all[i]!;
+    // Most spellings have none of these; each of the hundreds is asked at every start.
+    if (!HAS_TWIN.test(spelling)) continue;
     for (const [usual, twin] of twins)
       if (spelling.includes(usual)) all.push(spelling.replaceAll(usual, twin));
   }
   return all;
 }
+
+const HAS_TWIN = /[\u00b7\u00b5\u03a9]/;
 
 /** Two characters that look alike: middle dot and dot operator, micro sign and mu, ohm sign and omega. */
 const twins: readonly (readonly [string, string])[] = [

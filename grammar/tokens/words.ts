@@ -238,10 +238,11 @@ function table(phrases: [string, TokenType][]): ReadonlyMap<string, readonly Phr
     if (seen.has(key)) continue;
     seen.add(key);
     const words = key.split(' ');
-    const list = map.get(words[0]!) ?? [];
-    list.push({ words, key, type });
-    list.sort((a, b) => b.words.length - a.words.length);
-    map.set(words[0]!, list);
+    const list = map.get(words[0]!);
+    if (list) {
+      list.push({ words, key, type });
+      list.sort((a, b) => b.words.length - a.words.length);
+    } else map.set(words[0]!, [{ words, key, type }]);
   }
   return map;
 }

@@ -4,13 +4,18 @@
  * waiver must not hide that.
  */
 import { ALL_CHECKS } from './all.ts';
+import type { Check } from './check.ts';
 
 const NEVER: ReadonlySet<string> = new Set(['file-missing', 'use-cycle', 'undecided']);
 
 /** Why a finding of this check stands whatever anyone says; undefined where it may be set and waived. */
 export function fixedBecause(name: string): string | undefined {
   const check = ALL_CHECKS.find((one) => one.name === name);
-  if (!check) return 'it is no finding about the work';
+  return check ? fixed(check) : 'it is no finding about the work';
+}
+
+function fixed(check: Check): string | undefined {
+  const { name } = check;
   if (check.group === 'Text') return 'it says that the text could not be read as it stands';
   if (NEVER.has(name)) return 'it says that a part of the work was not checked';
   if (name.startsWith('waiver-')) return 'it is about waivers themselves';
@@ -18,6 +23,6 @@ export function fixedBecause(name: string): string | undefined {
 }
 
 /** Names of the checks that may be set and waived, in the order of the list. */
-export const SETTABLE_CHECKS: readonly string[] = ALL_CHECKS.map(({ name }) => name).filter(
-  (name) => fixedBecause(name) === undefined,
-);
+export const SETTABLE_CHECKS: readonly string[] = ALL_CHECKS.filter(
+  (check) => fixed(check) === undefined,
+).map(({ name }) => name);

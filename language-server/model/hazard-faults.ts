@@ -36,7 +36,13 @@ export function hazardFaults(model: Model, survey: Survey, file: Where): Fact[] 
   return facts;
 }
 
-const ACTIVITIES = [...activityWords(VERBS.map(({ verb }) => verb))];
+let activities: readonly string[] | undefined;
+
+/** Made when first asked for: most machines have no such words. */
+function allActivities(): readonly string[] {
+  activities ??= [...activityWords(VERBS.map(({ verb }) => verb))];
+  return activities;
+}
 
 /** Facts about the declarations of a machine: `limit-exceeded`, `unknown-name`. */
 export function declaredHazardFaults(model: Model): Fact[] {
@@ -45,7 +51,8 @@ export function declaredHazardFaults(model: Model): Fact[] {
     for (const clause of thing.declaration.clauses) {
       if (clause.clause !== 'hazard') continue;
       for (const name of clause.hazards) facts.push(...hazardSlip(thing.place.file, name, HAZARDS));
-      for (const name of clause.when) facts.push(...wordSlip(thing.place.file, name, 'activity', ACTIVITIES));
+      for (const name of clause.when)
+        facts.push(...wordSlip(thing.place.file, name, 'activity', allActivities()));
     }
   }
   return facts;

@@ -8,7 +8,7 @@ import {
   approximateIn,
   countWords,
   isInstruction,
-  LATIN,
+  latin,
   MAY_BE_LATIN,
   MAY_BE_VAGUE,
   notImperativeIn,
@@ -82,7 +82,7 @@ function faultsOf(reader: ReaderText, file: Where): Told[] {
     const mends = mend === undefined ? {} : { mends: [{ title: `Write ${mend}`, at, text: mend }] };
     facts.push({ fact: { check, at, words, ...mends } });
   };
-  for (const { pattern, write, say } of MAY_BE_LATIN.test(value) ? LATIN : []) {
+  for (const { pattern, write, say } of MAY_BE_LATIN.test(value) ? latin() : []) {
     const match = pattern.exec(value);
     if (!match) continue;
     tell('latin-abbreviation', match.index, match.index + match[0].length, { word: match[0], say }, write);

@@ -5,7 +5,7 @@
  * - sentences.ts: `sentencesIn(text)`, `countWords(sentence)` as ASD-STE100 counts
  * - commands.ts: `isCommand(clause)`, `isInstruction(sentence)`
  * - instructions.ts: `secondInstructionIn`, `notImperativeIn`, `approximateIn`
- * - word-lists.ts: `VAGUE`, `LATIN`, `SAME_THING`
+ * - word-lists.ts: `VAGUE`, `latin()`, `SAME_THING`
  * - place.ts: from a place in a text's value to the place in the file
  */
 export * from './commands.ts';

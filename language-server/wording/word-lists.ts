@@ -33,17 +33,31 @@ export const VAGUE: readonly { readonly pattern: RegExp; readonly say: string }[
   },
 ];
 
-/** Latin abbreviations, with what to write: ASD-STE100 rule GR-6 (issue 9 as seen second hand). */
-export const LATIN: readonly { readonly pattern: RegExp; readonly write?: string; readonly say: string }[] = [
-  { pattern: /(?<![\p{L}.])e\.\s?g\.?(?![\p{L}])/iu, write: 'for example', say: '“for example”' },
-  { pattern: /(?<![\p{L}.])i\.\s?e\.?(?![\p{L}])/iu, write: 'that is', say: '“that is”' },
-  { pattern: /(?<![\p{L}.])etc\b\.?/iu, say: '“and so on” or, better, all that is meant' },
-  { pattern: /(?<![\p{L}.])viz\b\.?/iu, write: 'namely', say: '“namely”' },
-  { pattern: /(?<![\p{L}.])cf\./iu, write: 'see', say: '“see”' },
-  { pattern: /(?<![\p{L}.])ca\.(?=\s?\d)/iu, write: 'about', say: '“about”' },
-  { pattern: /(?<![\p{L}.])n\.\s?b\.?(?![\p{L}])/iu, write: 'note', say: '“note”' },
-  { pattern: /(?<![\p{L}.])et al\b\.?/iu, say: '“and others”' },
-];
+interface Latin {
+  readonly pattern: RegExp;
+  readonly write?: string;
+  readonly say: string;
+}
+
+let latinWords: readonly Latin[] | undefined;
+
+/**
+ * Latin abbreviations, with what to write: ASD-STE100 rule GR-6 (issue 9 as seen second hand). Made when first asked for:
+ * an expression over all letters takes long to make.
+ */
+export function latin(): readonly Latin[] {
+  latinWords ??= [
+    { pattern: /(?<![\p{L}.])e\.\s?g\.?(?![\p{L}])/iu, write: 'for example', say: '“for example”' },
+    { pattern: /(?<![\p{L}.])i\.\s?e\.?(?![\p{L}])/iu, write: 'that is', say: '“that is”' },
+    { pattern: /(?<![\p{L}.])etc\b\.?/iu, say: '“and so on” or, better, all that is meant' },
+    { pattern: /(?<![\p{L}.])viz\b\.?/iu, write: 'namely', say: '“namely”' },
+    { pattern: /(?<![\p{L}.])cf\./iu, write: 'see', say: '“see”' },
+    { pattern: /(?<![\p{L}.])ca\.(?=\s?\d)/iu, write: 'about', say: '“about”' },
+    { pattern: /(?<![\p{L}.])n\.\s?b\.?(?![\p{L}])/iu, write: 'note', say: '“note”' },
+    { pattern: /(?<![\p{L}.])et al\b\.?/iu, say: '“and others”' },
+  ];
+  return latinWords;
+}
 
 /** Names of one thing that are mixed up in texts from several hands. */
 export const SAME_THING: readonly (readonly string[])[] = [
