@@ -71,6 +71,7 @@ export class ActionRules extends TailRules {
         },
       });
     }
+    if (!this.RECORDING_PHASE) this.usualPieces(reading);
     this.MANY(this.pieces);
     this.reading = outer;
     if (this.RECORDING_PHASE) return action;
@@ -78,6 +79,17 @@ export class ActionRules extends TailRules {
     action.end = this.endOfLast();
     return action;
   });
+
+  /** One name, and a text: what most actions consist of. The pieces read the same, at several times the cost. */
+  private usualPieces({ action, closing }: Reading): void {
+    const next = this.next();
+    if (closing !== undefined || action.topic !== undefined) return;
+    if (next.tokenType !== T.PlainWord || next.starts) return;
+    const refs = this.singleRef();
+    if (!refs) return;
+    this.takeObjects(refs);
+    if (this.nextIs(T.TextString) && this.LA(2).tokenType !== T.TextString) action.text = this.takeText();
+  }
 
   /** `new` or `kit` before what is fitted; `kit` alone is a name. */
   private freshNext(): boolean {

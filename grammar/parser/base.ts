@@ -164,6 +164,14 @@ export class BaseRules extends LeanParser {
     return { ...spanOf(token), value, holes };
   });
 
+  /** The next token, which is a text with no other one behind it. */
+  takeText(): Text {
+    const token = this.take();
+    const holes: Name[] = [];
+    const value = readText(token, holes);
+    return { ...spanOf(token), value, holes };
+  }
+
   /** A text that must stand here; once in a rule. */
   wantedText(after: string, example: string): Text | undefined {
     let text: Text | undefined;

@@ -34,7 +34,9 @@ export function neverNeeded(
   let selecting = false;
   // Where something else is wrong with it, that is the finding.
   const found = new Set(run.facts.map((fact) => fact.subject?.thing));
-  steps.forEach(([number, { action, touched, within }], index) => {
+  for (let index = 0; index < steps.length; index++) {
+    const number = steps[index]![0];
+    const { action, touched, within } = steps[index]![1];
     if (action.verb === 'choose' || action.verb === 'trial fit') selecting = true;
     if (AWAY.has(action.verb)) {
       const thrown = action.tails.some((tail) => tail.tail === 'and discard');
@@ -60,7 +62,7 @@ export function neverNeeded(
         }
       }
     }
-  });
+  }
   run.flush();
 }
 

@@ -97,10 +97,13 @@ function wordsOf(text: string): string[] {
 /** So many words at most, those left out that only lead on to a command: the rest of a sentence is not looked at. */
 function firstWords(text: string, count: number): string[] {
   const words: string[] = [];
-  for (const [word] of text.toLowerCase().matchAll(WORD)) {
-    if (LEADS.has(word)) continue;
-    words.push(word);
-    if (words.length === count) break;
+  const lower = text.toLowerCase();
+  WORD.lastIndex = 0;
+  while (words.length < count) {
+    const word = WORD.exec(lower)?.[0];
+    if (word === undefined) break;
+    if (!LEADS.has(word)) words.push(word);
   }
+  WORD.lastIndex = 0;
   return words;
 }

@@ -101,16 +101,26 @@ export function bringIn(
 /** Everything that they clamp is where it is clamped; asked of all positions before anything is assumed. */
 function membersTogether(run: Run, items: readonly number[], within: CaseSet, mask: number): void {
   const lacking: (Root & { item: number })[] = [];
+  let before: { members: readonly number[]; set: CaseSet } | undefined;
   for (const item of items) {
     const set = run.where('place', item, mask, run.cases.and(within, run.thing(item).exists));
     const members = run.model.members[item]!;
+    // The bolts of a group mostly clamp the same: asked once.
+    if (before && before.set === set && isSame(before.members, members)) continue;
     // Nearly always all of them are on the machine.
-    if (togetherOnMachine(run, members, set, true)) continue;
+    if (togetherOnMachine(run, members, set, true)) {
+      before = { members, set };
+      continue;
+    }
     for (const root of apart(run, members, set, { seated: true, ground: run.model.groundOf[item]! }))
       lacking.push({ item, ...root });
   }
   for (const { item, root, cases } of lacking) missing(run, 'tightened-unseated', item, root, cases, false);
   for (const { root, cases } of lacking) run.assume('place', root, FITTED, cases);
+}
+
+function isSame(a: readonly number[], b: readonly number[]): boolean {
+  return a.length === b.length && a.every((one, index) => one === b[index]);
 }
 
 function makeFinal(run: Run, item: number, within: CaseSet): void {
