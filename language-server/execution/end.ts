@@ -75,9 +75,7 @@ function endOf(run: Run, thing: Thing, item: number, ending: Ending): void {
       if ((mask >>> entry.value) & 1) report(run, check, item, entry, ending);
     }
   };
-  if (thing.coatedWith.length > 0 || thing.lubricatedWith.length > 0) {
-    for (const kind of ['coated', 'oiled'] as const) left(CHECKS[kind], kind, bit(WENT_IN_BARE));
-  }
+  for (const kind of ['coated', 'oiled'] as const) left(CHECKS[kind], kind, bit(WENT_IN_BARE));
   switch (thing.type) {
     case 'part':
     case 'seal':

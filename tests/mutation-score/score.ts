@@ -1,8 +1,8 @@
 /**
- * `npx tsx tests/mutation-score/score.ts [--count 200] [--seed 1] [--room FOLDER …] [--again FILE]`: what share of
- * small changes of the code the tests notice. Draws a sample of all mutants of each room, runs the tests that come by
+ * `npx tsx tests/mutation-score/score.ts [--count 200] [--seed 1] [--room FOLDER …] [--again FILE] [--patient]`: what
+ * share of small changes of the code the tests notice. Draws a sample of all mutants of each room, runs the tests that come by
  * each, prints the score of each room and every survivor, and writes `.build/mutation-score.json`. `--again` tries
- * only what survived in such a file, after tests were added.
+ * only what survived in such a file, after tests were added; `--patient` shows what survives the slower tests too.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -39,6 +39,7 @@ const { values } = parseArgs({
     seed: { type: 'string', default: '1' },
     room: { type: 'string', multiple: true, default: ROOMS },
     again: { type: 'string' },
+    patient: { type: 'boolean', default: false },
     tests: { type: 'string', multiple: true, default: TESTS },
   },
 });
@@ -84,7 +85,9 @@ for (const { name, ms } of dry.tests.toSorted((a, b) => b.ms - a.ms).slice(0, 5)
 const trials: Trial[] = [...settled];
 const run = new Trials(child, dry);
 for (const [index, mutant] of mutants.entries()) {
-  trials.push(await run.of(mutant, ids.get(mutant)!));
+  const trial = await run.of(mutant, ids.get(mutant)!);
+  const late = values.patient && trial.outcome === 'survived';
+  trials.push(late ? await run.patiently(mutant, ids.get(mutant)!) : trial);
   if (index % 20 === 0) {
     console.error(`${index} of ${mutants.length}`);
     keep();
@@ -115,7 +118,9 @@ function report(room: string): void {
   console.log(
     `\n${room}: ${share.toFixed(1)} % of ${tried.length} noticed (${here.length} drawn of ${all[room]}, ${
       here.length - tried.length
-    } only at loading left out; ${tried.filter(({ outcome }) => outcome === 'not covered').length} not come by)`,
+    } only at loading left out; ${tried.filter(({ outcome }) => outcome === 'not covered').length} not come by${
+      values.patient ? `; ${tried.filter(({ late }) => late).length} noticed by slower tests alone` : ''
+    })`,
   );
   for (const { mutant, outcome } of lived.sort((a, b) => (a.mutant.key < b.mutant.key ? -1 : 1))) {
     const short = (text: string) => text.replaceAll(/\s+/g, ' ').slice(0, 100);

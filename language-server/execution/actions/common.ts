@@ -75,7 +75,7 @@ export function already(
   entries: readonly Entry[],
   mask: number,
   within: CaseSet,
-  direction: 'takes away' | 'puts back',
+  putsBack: boolean,
   what: Story | ((value: number) => Story),
 ): CaseSet {
   let left = within;
@@ -84,7 +84,7 @@ export function already(
     left = run.cases.minus(left, entry.cases);
     if (entry.assumed) continue;
     const untouched = entry.since < 0;
-    run.blame(untouched && direction === 'puts back' ? 'refitted-before-removed' : 'done-twice', subject, {
+    run.blame(untouched && putsBack ? 'refitted-before-removed' : 'done-twice', subject, {
       cases: entry.cases,
       ...doneBefore(entry.since, typeof what === 'string' ? what : what(entry.value)),
       storyOf: subject,
@@ -107,11 +107,11 @@ export function notYet(
   item: number,
   aspect: Aspect,
   mask: number,
-  direction: 'takes away' | 'puts back',
+  putsBack: boolean,
   what: Story | ((value: number) => Story),
 ): CaseSet {
   const exists = run.cases.and(run.within, run.thing(item).exists);
-  return already(run, item, run.entries(aspect, item), mask, exists, direction, what);
+  return already(run, item, run.entries(aspect, item), mask, exists, putsBack, what);
 }
 
 /** Coming off or opening lets out what the systems hold, and touches what is under pressure, hot or live. */

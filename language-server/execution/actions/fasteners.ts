@@ -36,15 +36,7 @@ export function takeOut(
     const set =
       how.alreadyCounts === false
         ? run.where('place', item, not(OUT), exists)
-        : already(
-            run,
-            item,
-            run.entries('place', item, exists),
-            bit(OUT),
-            exists,
-            'takes away',
-            storyOf(thing),
-          );
+        : already(run, item, run.entries('place', item, exists), bit(OUT), exists, false, storyOf(thing));
     if (how.discard) run.set('parted', item, THROWN_AWAY, exists);
     if (set === NONE) continue;
     reach(run, item, set, items);
@@ -72,15 +64,7 @@ export function bringIn(
     const set =
       how.alreadyCounts === false
         ? run.where('place', item, bit(OUT), exists)
-        : already(
-            run,
-            item,
-            run.entries('place', item, exists),
-            not(OUT),
-            exists,
-            'puts back',
-            storyOf(thing),
-          );
+        : already(run, item, run.entries('place', item, exists), not(OUT), exists, true, storyOf(thing));
     if (set === NONE) continue;
     if (!how.fresh) usable(run, item, set, 'taken off');
     reach(run, item, set, items);
@@ -141,7 +125,7 @@ export function loosen(run: Run, items: readonly number[]): void {
       run.entries('place', item, run.cases.minus(set, out)),
       bit(LOOSE),
       set,
-      'takes away',
+      false,
       storyOf(thing),
     );
     if (set === NONE) continue;
@@ -290,7 +274,7 @@ export function secure(run: Run, items: readonly number[]): void {
     const exists = run.cases.and(run.within, thing.exists);
     // A fastener that declares no securing may be secured at any time.
     if (thing.needsSecuring)
-      already(run, item, run.entries('secured', item), bit(NO), exists, 'puts back', 'tightened');
+      already(run, item, run.entries('secured', item), bit(NO), exists, true, 'tightened');
     run.set('secured', item, NO);
   }
 }

@@ -13,7 +13,7 @@ import { assumeLive, energise } from './systems.ts';
 export function disconnect(run: Run, items: readonly number[], how: { discard?: boolean } = {}): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = notYet(run, item, 'place', bit(DISCONNECTED, CAPPED), 'takes away', storyOf(thing));
+    const set = notYet(run, item, 'place', bit(DISCONNECTED, CAPPED), false, storyOf(thing));
     if (how.discard) run.set('parted', item, THROWN_AWAY);
     if (set === NONE) continue;
     reach(run, item, set, items);
@@ -48,7 +48,7 @@ function cutOff(run: Run, system: number, item: number, within: CaseSet): CaseSe
 export function connect(run: Run, items: readonly number[], how: { fresh?: boolean } = {}): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = notYet(run, item, 'place', bit(CONNECTED), 'puts back', storyOf(thing));
+    const set = notYet(run, item, 'place', bit(CONNECTED), true, storyOf(thing));
     if (set === NONE) continue;
     if (!how.fresh) usable(run, item, set, 'disconnected');
     for (const { root, cases } of apart(run, run.model.members[item]!, set, {
@@ -73,7 +73,7 @@ export function connect(run: Run, items: readonly number[], how: { fresh?: boole
 export function cap(run: Run, items: readonly number[]): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = notYet(run, item, 'place', bit(CAPPED), 'takes away', storyOf(thing));
+    const set = notYet(run, item, 'place', bit(CAPPED), false, storyOf(thing));
     run.require('wrong-verb', item, 'place', item, ~bit(CONNECTED), DISCONNECTED, set, storyOf(thing), {
       verb: 'cap',
       needs: 'disconnected',
@@ -88,14 +88,7 @@ export function operate(run: Run, items: readonly number[], to: 'open' | 'closed
   for (const item of items) {
     const normal = normalPosition(run, item, to);
     const value = normal === to ? NO : YES;
-    const set = notYet(
-      run,
-      item,
-      'moved',
-      bit(value),
-      value === NO ? 'puts back' : 'takes away',
-      positionStory(to),
-    );
+    const set = notYet(run, item, 'moved', bit(value), value === NO, positionStory(to));
     if (set === NONE) continue;
     run.require('wrong-verb', item, 'lock', item, bit(NO), NO, set, 'locked', {
       verb: to === 'open' || to === 'closed' ? to : `switch ${to}`,
@@ -126,7 +119,7 @@ function positionStory(to: 'open' | 'closed' | 'on' | 'off'): Story {
 export function lockOut(run: Run, items: readonly number[]): void {
   for (const item of items) {
     const thing = run.thing(item);
-    const set = notYet(run, item, 'lock', bit(YES), 'takes away', 'locked');
+    const set = notYet(run, item, 'lock', bit(YES), false, 'locked');
     if (set === NONE) continue;
     reach(run, item, set, items);
     let closedIn: CaseSet = run.where('moved', item, bit(YES), set);
@@ -151,7 +144,7 @@ export function lockOut(run: Run, items: readonly number[]): void {
 
 export function unlock(run: Run, items: readonly number[]): void {
   for (const item of items) {
-    const set = notYet(run, item, 'lock', bit(NO), 'puts back', 'unlocked');
+    const set = notYet(run, item, 'lock', bit(NO), true, 'unlocked');
     if (set === NONE) continue;
     reach(run, item, set, items);
     run.set('lock', item, NO, set);

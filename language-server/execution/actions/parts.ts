@@ -35,7 +35,7 @@ export function takeOff(
   const { cases, model } = run;
   const doable = new Map<number, CaseSet>();
   for (const item of items) {
-    const left = notYet(run, item, 'place', bit(OFF, GONE), 'takes away', storyOf(run.thing(item)));
+    const left = notYet(run, item, 'place', bit(OFF, GONE), false, storyOf(run.thing(item)));
     if (left !== NONE) doable.set(item, left);
     // Throwing away what is off already is no second removal.
     if (how.discard) run.set('place', item, GONE, run.where('place', item, bit(OFF)));
@@ -175,7 +175,7 @@ export function putBack(run: Run, items: readonly number[], how: PutBack): void 
     const thing = run.thing(item);
     const exists = cases.and(run.within, thing.exists);
     const there = how.trial ? bit(FITTED, TRIAL) : how.moveBack ? bit(FITTED, TRIAL, OFF, GONE) : bit(FITTED);
-    const left = already(run, item, run.entries('place', item), there, exists, 'puts back', storyOf(thing));
+    const left = already(run, item, run.entries('place', item), there, exists, true, storyOf(thing));
     if (left !== NONE) doable.set(item, left);
   }
   for (const [item, set] of doable) {
@@ -373,7 +373,7 @@ export function moveAside(run: Run, items: readonly number[]): void {
       run.entries('place', item),
       bit(ASIDE, OFF, GONE),
       exists,
-      'takes away',
+      false,
       storyOf(thing),
     );
     if (set === NONE) continue;
@@ -424,11 +424,11 @@ export function discard(run: Run, items: readonly number[]): void {
     if (!isPlaced(thing)) {
       const away = awayValue(thing);
       run.require('still-held', item, 'place', item, ~inPlace(thing), away, run.within, storyOf(thing));
-      notYet(run, item, 'parted', bit(THROWN_AWAY), 'takes away', 'discarded');
+      notYet(run, item, 'parted', bit(THROWN_AWAY), false, 'discarded');
       run.set('parted', item, THROWN_AWAY);
       continue;
     }
-    const set = notYet(run, item, 'place', bit(GONE), 'takes away', 'discarded');
+    const set = notYet(run, item, 'place', bit(GONE), false, 'discarded');
     run.require('still-held', item, 'place', item, ~inPlace(thing), OFF, set, storyOf(thing));
     const { moved } = movedWith(run, [item], set);
     run.set('place', item, GONE, set);

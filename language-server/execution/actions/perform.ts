@@ -103,7 +103,7 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
     takeOut(run, fasteners, run.within, { discard: away });
     disconnect(run, connections, { discard: away });
     removeTool(run, tools);
-    if (parts.length > 0) takeOff(run, parts, { discard: away });
+    takeOff(run, parts, { discard: away });
   },
   unbolt: (run, items, action) => takeOff(run, items, { unbolt: true, discard: discards(action) }),
   refit: (run, items, action) => goBack(run, items, action),
@@ -209,8 +209,8 @@ function goBack(run: Run, items: readonly number[], action: Action): void {
       : items;
   const { fasteners, connections, tools, parts } = byType(run, all);
   swapped(run, parts, action);
-  if (parts.length > 0) putBack(run, parts, { fresh });
-  if (connections.length > 0) connect(run, connections, { fresh });
+  putBack(run, parts, { fresh });
+  connect(run, connections, { fresh });
   fitTool(run, tools);
   const byHand = action.tails.some((tail) => tail.tail === 'by hand');
   bringIn(run, at(run, fasteners, action), run.within, { fresh, byHand });
@@ -219,8 +219,8 @@ function goBack(run: Run, items: readonly number[], action: Action): void {
 /** `refit piston #1 at #2`: a matched thing goes back where it was. */
 function swapped(run: Run, items: readonly number[], action: Action): void {
   if (action.fresh) return;
-  const tail = action.tails.find((one) => one.tail === 'at' && one.positions.length > 0);
-  if (tail?.tail !== 'at') return;
+  const tail = atTail(action);
+  if (!tail) return;
   for (const item of items) {
     const thing = run.thing(item);
     if (!thing.matched) continue;
@@ -238,10 +238,8 @@ function swapped(run: Run, items: readonly number[], action: Action): void {
 function openOrClose(run: Run, items: readonly number[], action: Action): void {
   const to = OPERATE[action.verb]!;
   const { connections, parts } = byType(run, items);
-  if (connections.length > 0) {
-    if (to === 'open' || to === 'off') disconnect(run, connections);
-    else connect(run, connections);
-  }
+  if (to === 'open' || to === 'off') disconnect(run, connections);
+  else connect(run, connections);
   operate(run, parts, to);
 }
 
@@ -275,11 +273,16 @@ function inPlace(run: Run, items: readonly number[], how: { seated?: boolean; re
   }
 }
 
-/** `tighten head-bolts at #3`: only these positions. */
-function at(run: Run, items: readonly number[], action: Action): readonly number[] {
-  const tail = action.tails.find(
+/** `at #2` */
+function atTail(action: Action): Extract<Tail, { tail: 'at' }> | undefined {
+  return action.tails.find(
     (one): one is Extract<Tail, { tail: 'at' }> => one.tail === 'at' && one.positions.length > 0,
   );
+}
+
+/** `tighten head-bolts at #3`: only these positions. */
+function at(run: Run, items: readonly number[], action: Action): readonly number[] {
+  const tail = atTail(action);
   if (!tail || items.length === 0) return items;
   const thing = run.thing(items[0]!);
   const wanted = itemsOf(thing, {

@@ -13,7 +13,7 @@ export function isolate(run: Run, systems: readonly number[]): void {
       run.entries('live', system),
       bit(YES),
       existing(run, system),
-      'takes away',
+      false,
       'isolated',
     );
     run.set('live', system, YES, set);
@@ -33,7 +33,7 @@ export function restore(run: Run, systems: readonly number[]): void {
       run.entries('live', system),
       bit(NO),
       existing(run, system),
-      'puts back',
+      true,
       'restored',
     );
     energise(run, system, set);
@@ -132,7 +132,7 @@ export function drain(run: Run, systems: readonly number[]): void {
       run.entries('fluid', system),
       bit(DRAINED),
       existing(run, system),
-      'takes away',
+      false,
       'drained',
     );
     run.set('fluid', system, DRAINED, set);
@@ -148,7 +148,7 @@ export function fill(run: Run, systems: readonly number[]): void {
       run.entries('fluid', system),
       bit(FULL),
       existing(run, system),
-      'puts back',
+      true,
       'filled',
     );
     closed(run, 'restored-out-of-order', system, set);
@@ -202,7 +202,7 @@ export function runMachine(run: Run, items: readonly number[]): void {
   const { model, cases } = run;
   const systems = new Set<number>();
   for (const item of items) {
-    if (run.thing(item).type === 'system') systems.add(item);
+    systems.add(item);
     for (const system of model.runs[item]!) systems.add(system);
   }
   if (items.length === 0) {

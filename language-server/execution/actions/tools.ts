@@ -7,7 +7,7 @@ import { missing } from './parts.ts';
 
 export function fitTool(run: Run, items: readonly number[]): void {
   for (const item of items) {
-    const set = notYet(run, item, 'place', bit(IN_PLACE), 'takes away', 'put in place');
+    const set = notYet(run, item, 'place', bit(IN_PLACE), false, 'put in place');
     run.set('place', item, IN_PLACE, set);
   }
 }
@@ -15,7 +15,7 @@ export function fitTool(run: Run, items: readonly number[]): void {
 /** Taking a tool away frees what it locked, held up or bridged. */
 export function removeTool(run: Run, items: readonly number[]): void {
   for (const item of items) {
-    const set = notYet(run, item, 'place', bit(AWAY), 'takes away', 'taken off');
+    const set = notYet(run, item, 'place', bit(AWAY), false, 'taken off');
     run.set('place', item, AWAY, set);
     const held = run.heldBy.get(item);
     if (!held) continue;
@@ -52,7 +52,7 @@ export function support(run: Run, items: readonly number[], tools: readonly numb
 
 export function lower(run: Run, items: readonly number[]): void {
   for (const item of items) {
-    const set = notYet(run, item, 'supported', bit(NO), 'takes away', 'lowered');
+    const set = notYet(run, item, 'supported', bit(NO), false, 'lowered');
     if (set === NONE) continue;
     carriersBack(run, item, set);
     run.set('supported', item, NO, set);
@@ -73,7 +73,7 @@ export function lock(run: Run, items: readonly number[], tools: readonly number[
   for (const item of items) {
     atHand(run, item, run.within);
     if (tools.length === 0) {
-      const set = already(run, item, run.entries('lock', item), bit(YES), run.within, 'takes away', 'locked');
+      const set = already(run, item, run.entries('lock', item), bit(YES), run.within, false, 'locked');
       run.set('lock', item, YES, set);
       continue;
     }
@@ -84,7 +84,7 @@ export function lock(run: Run, items: readonly number[], tools: readonly number[
         run.entries('place', tool),
         bit(IN_PLACE),
         run.within,
-        'takes away',
+        false,
         'put in place',
       );
       run.set('place', tool, IN_PLACE, set);
@@ -98,7 +98,7 @@ export function unlockPart(run: Run, items: readonly number[]): void {
   for (const item of items) {
     const tools = run.lockingTools(item);
     if (tools.length === 0) {
-      const set = already(run, item, run.entries('lock', item), bit(NO), run.within, 'puts back', 'unlocked');
+      const set = already(run, item, run.entries('lock', item), bit(NO), run.within, true, 'unlocked');
       run.set('lock', item, NO, set);
       continue;
     }
@@ -119,15 +119,7 @@ export function unlockPart(run: Run, items: readonly number[]): void {
 
 export function bypass(run: Run, items: readonly number[], tools: readonly number[]): void {
   for (const item of items) {
-    const set = already(
-      run,
-      item,
-      run.entries('bypass', item),
-      bit(YES),
-      run.within,
-      'takes away',
-      'bypassed',
-    );
+    const set = already(run, item, run.entries('bypass', item), bit(YES), run.within, false, 'bypassed');
     run.set('bypass', item, YES, set);
     hold(run, item, tools);
   }

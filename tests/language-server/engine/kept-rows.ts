@@ -145,6 +145,15 @@ export const ROWS: readonly Row[] = [
     ],
   },
   {
+    name: 'a fault that makes a hint needless',
+    headers: 'people 2',
+    steps: `remove bolts\nremove cover with 2 people\nclean wheel\nmark wheel\nrefit cover with 2 people\nrefit bolts\n${IDLE}raise cover with 2 people\nlower cover\n`,
+    edits: [
+      ['raise cover with 2 people', 'raise cover with 1 person', 1],
+      ['raise cover with 1 person', 'raise cover with 2 people', 1],
+    ],
+  },
+  {
     name: 'stop and continues',
     steps: `remove lid\n${IDLE}if "worn" { stop "Order one." }\nrefit lid\n`,
     edits: [
