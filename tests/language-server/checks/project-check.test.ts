@@ -160,6 +160,7 @@ describe('files', () => {
       'c/gone.dowel',
     ]);
     expect(checkUses(host, 'no.dowel')).toEqual(['no.dowel']);
+    expect(checkUses(memoryHost({ 'a.dowel': `use\n${RIG}` }), 'a.dowel')).toEqual(['a.dowel']);
     const house = { ...host, houseOf: () => ({ ruleFiles: ['rules.dowel', 'lost.dowel'] }) };
     expect(checkUses(house, 'c/c.dowel')).toEqual([
       'c/c.dowel',

@@ -74,6 +74,7 @@ describe('what is mentioned', () => {
   const pads = group('brake pad', ['left', 'middle', 'right']);
   const mixed = group('caps', ['1', 'left', '3']);
   const lid = group('lid', ['1']);
+  const rivets = group('rivets', ['8', '9', '10', '11', '13']);
   const mains = group('mains', ['1']);
 
   test.each<[string, Mentioned, string, string, boolean]>([
@@ -98,6 +99,7 @@ describe('what is mentioned', () => {
       'head bolts #1 to #3, #5 and #6',
       true,
     ],
+    ['beyond nine', { thing: rivets, items: [10, 11, 12, 13] }, 'rivets #8 to #11', 'rivets #8 to #11', true],
     ['two apart', { thing: bolts, items: [10, 12] }, 'head bolts #1 and #3', 'head bolts #1 and #3', true],
     ['a group by a title of one', { thing: pads }, 'brake pads', 'the brake pads', true],
     ['one by its name', { thing: pads, items: [10] }, 'left brake pad', 'the left brake pad', false],

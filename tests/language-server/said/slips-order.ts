@@ -25,6 +25,8 @@ const MACHINE = `machine m "M" {
   fastener studs "studs" x2  torque 8 N·m
   fastener nut "shaft nut" x1  on bed  torque 30 N·m  left-hand
   part spacers "spacers" x2 on bed  under hatch
+  part legs "legs" on bed
+  part foot "foot" on legs
   part hatch "hatch" on bed
   part rail "rail" on bed  under plug
   part hood "hood" on bed  held by clasp, rivets  sealed by gland, cord
@@ -210,6 +212,7 @@ const STEPS: readonly string[] = [
   'remove shims\nmeasure gap between shims and bed\nrefit shims',
   'isolate mains\ndisconnect plug, links\nremove motor\nmeasure gap between pulleys and bed\nrefit motor\nconnect plug, links\nrestore mains',
   'remove flaps\nmeasure gap between cap and flaps\nrefit flaps',
+  'remove legs\nmeasure gap between foot and bed\nrefit legs',
   'remove wheels and discard\nturn wheels\nfit new wheels',
   'remove shims and discard\nrefit shims',
   'remove shims #1 and discard\nrefit shims #1',
