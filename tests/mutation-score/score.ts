@@ -2,7 +2,8 @@
  * `npx tsx tests/mutation-score/score.ts [--count 200] [--seed 1] [--room FOLDER …] [--again FILE] [--patient]`: what
  * share of small changes of the code the tests notice. Draws a sample of all mutants of each room, runs the tests that come by
  * each, prints the score of each room and every survivor, and writes `.build/mutation-score.json`. `--again` tries
- * only what survived in such a file, after tests were added; `--patient` shows what survives the slower tests too.
+ * only what survived in such a file, after tests were added; `--tests` narrows the tests to folders and
+ * files; `--patient` shows what survives the slower tests too.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -67,7 +68,9 @@ const mutants = sampled(
   Number(values.seed),
 );
 
-const tests = sourceFiles(ROOT, values.tests).filter(
+const folders = values.tests.filter((name) => !name.endsWith('.ts'));
+const files = values.tests.filter((name) => name.endsWith('.ts'));
+const tests = [...sourceFiles(ROOT, folders), ...files].filter(
   (name) =>
     name.endsWith('.test.ts') && !LONG.test(name) && NAMES_GIVEN.test(readFileSync(join(ROOT, name), 'utf8')),
 );
