@@ -505,7 +505,7 @@ export function itemsOf(
     const to = position.to === undefined ? from : thing.positions.indexOf(position.to);
     // A group without a count has no numbers to be wrong about.
     if (from < 0 || to < 0) {
-      if (thing.count !== undefined && thing.positions.length > 1) unknown = position;
+      if (thing.positions[0] !== '') unknown = position;
       else items.push(...thing.items);
       continue;
     }

@@ -33,10 +33,10 @@ procedure look-over "Look the press over" for press {
   clean cover-screws #4
 }
 `,
-  says: ({ words = {}, ...fact }) => {
-    return {
-      message: `${capital(subject(fact))} have no position ${words.position}; the positions are ${words.known}.`,
-      help: 'Name one of its positions, or mend the count in its declaration.',
-    };
-  },
+  says: ({ words: { position, known } = {}, ...fact }) => ({
+    message: known!.includes(' ')
+      ? `${capital(subject(fact))} have no position ${position}; the positions are ${known}.`
+      : `${capital(subject(fact))} has only the position ${known}, and not ${position}.`,
+    help: 'Name one of its positions, or mend the count in its declaration.',
+  }),
 };
