@@ -26,6 +26,18 @@ export function ruleWatch(run: Run, procedure: Procedure, file: string, own: Mod
   return instances.length > 0 ? [new RuleWatch(run, procedure, file, instances)] : [];
 }
 
+/** A fact, with all that sets it off and all that is asked for. */
+interface Told {
+  readonly fact: Fact;
+  trigger: Demand | undefined;
+  demand: Demand;
+}
+
+/** The same asked of more things, in the order of the machine. */
+function withItems(demand: Demand, more: readonly number[] = []): Demand {
+  return { ...demand, items: [...new Set([...demand.items, ...more])].sort((a, b) => a - b) };
+}
+
 const NOTHING: Doing['done'] = new Map();
 
 export class RuleWatch implements Watcher {
@@ -41,7 +53,7 @@ export class RuleWatch implements Watcher {
   private doing: Doing | undefined;
   private last: Doing | undefined;
   private concerned = new Set<Course>();
-  private readonly facts = new Map<string, Fact>();
+  private readonly facts = new Map<string, Told>();
 
   constructor(run: Run, procedure: Procedure, file: string, instances: readonly Instance[]) {
     this.run = run;
@@ -138,8 +150,13 @@ export class RuleWatch implements Watcher {
     const key = `${body.start} ${instance.file} ${at.file} ${at.start} ${subject?.id}`;
     const known = this.facts.get(key);
     if (known) {
-      known.cases = run.cases.or(known.cases ?? NONE, cases);
-      if (about !== undefined && !known.subject?.items?.includes(about)) known.subject?.items?.push(about);
+      const { fact, trigger } = known;
+      fact.cases = run.cases.or(fact.cases ?? NONE, cases);
+      if (about !== undefined && !fact.subject?.items?.includes(about)) fact.subject?.items?.push(about);
+      // Each thing sets the sentence off by itself; they are told of together.
+      known.trigger = trigger && withItems(trigger, instance.trigger?.items);
+      known.demand = withItems(known.demand, demand.items);
+      fact.words = { ...fact.words, ...this.wordsOf(known, instance) };
       return;
     }
     const name = rule.name ?? rule;
@@ -167,14 +184,24 @@ export class RuleWatch implements Watcher {
         scope: instance.scope,
         ask: instance.require ? 'require' : 'never',
         where: typeof where === 'string' ? where : 'step',
-        trigger: instance.trigger ? demandWords(run.model, instance.trigger) : '',
-        demand: demandWords(run.model, demand, instance.require ? 'and' : 'or'),
+        ...this.wordsOf({ trigger: instance.trigger, demand }, instance),
         form: `${instance.trigger?.kind ?? 'none'} ${instance.demand.kind}`,
       },
     };
-    this.facts.set(key, fact);
+    this.facts.set(key, { fact, trigger: instance.trigger, demand });
     run.facts.push(fact);
   };
+
+  private wordsOf(
+    { trigger, demand }: Pick<Told, 'trigger' | 'demand'>,
+    { require }: Instance,
+  ): { trigger: string; demand: string } {
+    const { model } = this.run;
+    return {
+      trigger: trigger ? demandWords(model, trigger) : '',
+      demand: demandWords(model, demand, require ? 'and' : 'or'),
+    };
+  }
 
   private thingIn({ action }: Doing, otherwise: Thing): Thing {
     const name = action.objects[0]?.name.text;
