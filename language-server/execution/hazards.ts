@@ -12,19 +12,7 @@
  */
 import type { Action, Notice } from '../../grammar/syntax/tree.ts';
 import { HAZARDS } from '../../grammar/tokens/clauses.ts';
-import {
-  brings,
-  type Convention,
-  DEFAULT_CONVENTION,
-  energyOf,
-  type Harm,
-  isMilder,
-  type Signal,
-  signalFor,
-  strongest,
-} from '../hazards/index.ts';
-import type { Fact } from '../model/facts.ts';
-import { bit, DRAINED, YES } from './aspects.ts';
+import { brings, type Convention, DEFAULT_CONVENTION } from '../hazards/index.ts';
 import { type CaseSet, NONE } from './cases.ts';
 import {
   type DeclaredHazard,
@@ -32,80 +20,14 @@ import {
   declaredHazards,
   type Meeting,
 } from './declared-hazards.ts';
-import { type Behind, type BehindMemory, NoticesBehind } from './notices-behind.ts';
+import type { Course, HazardMemory, Missing, Scope } from './hazard-course.ts';
+import { behindFact, missingFact, tell, toldAlready, weakFact } from './hazard-facts.ts';
+import { HazardSafety } from './hazard-safety.ts';
+import { MildWords } from './mild-words.ts';
+import { NoticesBehind } from './notices-behind.ts';
 import type { Run } from './run.ts';
 import type { Watcher } from './watch.ts';
-import { doneIn, placeOf, type Step, storyOf, withoutRounds } from './watch-place.ts';
-
-/** What is known of one declared hazard so far. */
-interface Course {
-  readonly declared: DeclaredHazard;
-  /** Safe as the state stands. */
-  safe: CaseSet;
-  /** Noticed (or found without a notice) while its energy was there. */
-  settled: CaseSet;
-  /** Settled and made safe since. */
-  handled: CaseSet;
-  /** Steps that began to make it safe without a notice before them. */
-  beginnings: Beginning[];
-  /** A step that may be one: the state after it tells. */
-  perhaps: Beginning | undefined;
-}
-
-interface Beginning {
-  readonly step: Step;
-  /** What the step is about. */
-  readonly via: number;
-  cases: CaseSet;
-}
-
-interface Given {
-  readonly hazard: string;
-  readonly cases: CaseSet;
-  /** Absent where a missing notice was found: it is not missed twice in a task. */
-  readonly notice?: Notice;
-  /** The cases in which no step has come near the hazard since: it stands directly before the next that does. */
-  ahead: CaseSet;
-}
-
-interface Missing {
-  readonly course: Course;
-  readonly meeting: Meeting;
-  /** Where the notice belongs, and the step that comes near. */
-  readonly step: Step;
-  readonly near: Step;
-  /** What the step is about where it only begins to make safe. */
-  readonly begun: number | undefined;
-  cases: CaseSet;
-  /** A notice that comes after, as long as nothing else follows that it can be about. */
-  late: { notice: Notice; file: string } | undefined;
-  open: boolean;
-}
-
-interface Scope {
-  readonly given: Given[];
-  readonly missing: Missing[];
-  /** Actions seen when it was entered. */
-  readonly acted: number;
-}
-
-interface Weak {
-  readonly notice: Notice;
-  readonly file: string;
-  readonly declared: DeclaredHazard;
-  readonly needed: Signal;
-  cases: CaseSet;
-}
-
-interface HazardMemory {
-  courses: Course[];
-  found: Missing[];
-  weak: Weak[];
-  cooled: [number, CaseSet][];
-  scopes: { given: Given[]; missing: Missing[]; idle: boolean }[];
-  unnamed: CaseSet;
-  behind: BehindMemory;
-}
+import { doneIn, type Step } from './watch-place.ts';
 
 const KNOWN: ReadonlySet<string> = new Set(HAZARDS);
 
@@ -115,10 +37,8 @@ export class HazardWatch implements Watcher {
   private readonly hazards: DeclaredHazards;
   private readonly courses = new Map<DeclaredHazard, Course>();
   private found: Missing[] = [];
-  private readonly weak = new Map<Notice, Weak>();
-  private readonly files = new Map<Notice, string>();
-  /** Parts left to cool. */
-  private readonly cooled = new Map<number, CaseSet>();
+  private readonly mild: MildWords;
+  private readonly safety: HazardSafety;
   private scopes: Scope[] = [{ given: [], missing: [], acted: 0 }];
   private acted = 0;
   /** A notice without a word for its hazard: it may be about whatever the next step meets. */
@@ -130,6 +50,8 @@ export class HazardWatch implements Watcher {
     this.convention = convention;
     this.hazards = declaredHazards(run.model);
     this.behind = new NoticesBehind(run.cases);
+    this.safety = new HazardSafety(run);
+    this.mild = new MildWords(run.cases, convention);
     for (const declared of this.hazards.all) {
       const course: Course = {
         declared,
@@ -139,7 +61,7 @@ export class HazardWatch implements Watcher {
         beginnings: [],
         perhaps: undefined,
       };
-      course.safe = this.safe(declared);
+      course.safe = this.safety.safe(declared);
       course.handled = course.safe;
       this.courses.set(declared, course);
     }
@@ -154,8 +76,8 @@ export class HazardWatch implements Watcher {
     return {
       courses: [...this.courses.values()],
       found: this.found,
-      weak: [...this.weak.values()],
-      cooled: [...this.cooled],
+      weak: this.mild.all,
+      cooled: this.safety.memory(),
       scopes: this.scopes.map(({ given, missing, acted }) => ({
         given,
         missing,
@@ -168,19 +90,10 @@ export class HazardWatch implements Watcher {
 
   recall(memory: HazardMemory | undefined): void {
     if (!memory) return;
-    const put = <Key, Value>(map: Map<Key, Value>, entries: readonly (readonly [Key, Value])[]) => {
-      map.clear();
-      for (const [key, value] of entries) map.set(key, value);
-    };
-    put(
-      this.courses,
-      memory.courses.map((course) => [course.declared, course]),
-    );
-    put(
-      this.weak,
-      memory.weak.map((one) => [one.notice, one]),
-    );
-    put(this.cooled, memory.cooled);
+    this.courses.clear();
+    for (const course of memory.courses) this.courses.set(course.declared, course);
+    this.mild.recall(memory.weak);
+    this.safety.recall(memory.cooled);
     this.found = memory.found;
     this.unnamed = memory.unnamed;
     this.behind.recall(memory.behind);
@@ -205,7 +118,7 @@ export class HazardWatch implements Watcher {
     // A procedure that is printed elsewhere made things safe without a step here.
     if (acted !== this.acted) return;
     for (const course of this.courses.values()) {
-      const now = this.safe(course.declared);
+      const now = this.safety.safe(course.declared);
       course.handled = this.run.cases.or(course.handled, this.run.cases.minus(now, course.safe));
       course.safe = now;
     }
@@ -214,7 +127,7 @@ export class HazardWatch implements Watcher {
   notice(notice: Notice, file: string): void {
     if (this.courses.size === 0) return;
     const { cases, within } = this.run;
-    this.files.set(notice, file);
+    this.mild.noticed(notice, file);
     const names = notice.hazards.map(({ text }) => text);
     const declared = new Set([...this.courses.keys()].map(({ hazard }) => hazard));
     // A word that nobody knows may mean anything.
@@ -228,7 +141,7 @@ export class HazardWatch implements Watcher {
         const late = this.part(one, within);
         if (!late) continue;
         late.late = { notice, file };
-        this.judge(one.meeting.declared, [{ notice, cases: within }], late.cases);
+        this.mild.judge(one.meeting.declared, [{ notice, cases: within }], late.cases);
       }
       for (const course of this.courses.values()) {
         if (course.declared.hazard !== hazard) continue;
@@ -296,63 +209,26 @@ export class HazardWatch implements Watcher {
     const ahead = given.flatMap(({ notice, ahead: set }) => (notice ? [{ notice, cases: set }] : []));
     let guarded: CaseSet = NONE;
     for (const one of ahead) guarded = cases.or(guarded, cases.and(met, one.cases));
-    this.judge(meeting.declared, ahead, guarded);
-    if (!meeting.begins) this.judge(meeting.declared, given, cases.minus(met, guarded));
+    this.mild.judge(meeting.declared, ahead, guarded);
+    if (!meeting.begins) this.mild.judge(meeting.declared, given, cases.minus(met, guarded));
     const bare = this.run.round === 0 ? cases.minus(unsettled, guarded) : NONE;
     this.behind.met(meeting, step, met, bare);
   }
 
   after(action: Action, items: readonly number[]): void {
     if (this.courses.size === 0) return;
-    const { cases, within } = this.run;
-    if (action.verb === 'run')
-      for (const [item, set] of this.cooled) this.cooled.set(item, cases.minus(set, within));
-    if (action.verb === 'let cool')
-      for (const item of this.coolsWith(items))
-        this.cooled.set(item, cases.or(this.cooled.get(item) ?? NONE, within));
+    this.safety.after(action.verb, items);
     for (const course of this.courses.values()) this.update(course);
   }
 
   finish(): void {
+    const { run, convention } = this;
     for (const one of this.found) {
-      if (!one.late) one.cases = this.run.cases.minus(one.cases, this.toldAlready(one));
-      if (one.cases !== NONE) this.tell(this.missingFact(one));
+      if (!one.late) one.cases = run.cases.minus(one.cases, toldAlready(run, one));
+      if (one.cases !== NONE) tell(run, missingFact(run, one, convention));
     }
-    for (const one of this.behind.found()) this.tell(this.behindFact(one));
-    for (const one of this.weak.values()) this.run.facts.push(this.weakFact(one));
-  }
-
-  /** One finding for one step and thing: one notice can name several hazards. */
-  private tell(fact: Fact): void {
-    const { cases } = this.run;
-    const known = this.run.facts.find(
-      ({ check, at, subject }) =>
-        check === fact.check &&
-        at.file === fact.at.file &&
-        at.start === fact.at.start &&
-        subject?.thing === fact.subject?.thing,
-    );
-    if (!known) {
-      this.run.facts.push(fact);
-      return;
-    }
-    known.cases = cases.or(known.cases ?? NONE, fact.cases ?? NONE);
-    const hazards = new Set([...(known.words?.hazard ?? '').split(', '), fact.words?.hazard ?? '']);
-    const signals = [known.words?.signal, fact.words?.signal] as Signal[];
-    known.words = { ...known.words, hazard: [...hazards].join(', '), signal: strongest(signals) };
-  }
-
-  /** The same step opens the system with its energy still there: making it safe brings the notice along. */
-  private toldAlready({ near, meeting }: Missing): CaseSet {
-    const { file, action } = near;
-    let told: CaseSet = NONE;
-    for (const { check, inner, at, others, cases } of this.run.facts) {
-      if ((inner ?? check) !== 'not-made-safe' || at.file !== file) continue;
-      if (at.start < action.start || at.end > action.end) continue;
-      if (others?.some(({ thing }) => thing === meeting.declared.thing))
-        told = this.run.cases.or(told, cases ?? NONE);
-    }
-    return told;
+    for (const one of this.behind.found()) tell(run, behindFact(run, one));
+    for (const one of this.mild.all) run.facts.push(weakFact(run, one, convention));
   }
 
   /** The work of another procedure: its notices are its own business. */
@@ -391,7 +267,7 @@ export class HazardWatch implements Watcher {
   /** Holds the state after a step against what was known before it. */
   private update(course: Course): void {
     const { cases } = this.run;
-    const now = this.safe(course.declared);
+    const now = this.safety.safe(course.declared);
     const lost = cases.minus(course.safe, now);
     if (lost !== NONE) {
       course.settled = cases.minus(course.settled, lost);
@@ -407,44 +283,6 @@ export class HazardWatch implements Watcher {
     course.safe = now;
   }
 
-  /** The cases in which the energy that the hazard is about is gone. */
-  private safe({ thing, hazard, system }: DeclaredHazard): CaseSet {
-    const { run } = this;
-    if (system === undefined) {
-      if (hazard !== 'hot') return NONE;
-      let all: CaseSet = thing.exists;
-      for (let item = thing.first; item < thing.first + thing.positions.length; item++)
-        all = run.cases.and(all, this.cooled.get(item) ?? NONE);
-      return all;
-    }
-    const of = run.thing(system);
-    const energy = energyOf(hazard);
-    const exists = of.exists;
-    if (energy === 'fluid' && of.hasFluid) return run.where('fluid', system, bit(DRAINED), exists);
-    const has = { pressure: of.hasPressure, heat: of.hasHeat, live: of.hasLive };
-    if (energy && energy !== 'fluid' && has[energy]) return run.where(energy, system, bit(YES), exists);
-    // A hazard of another kind is gone with all energy that the system has.
-    let all: CaseSet = exists;
-    let any = false;
-    for (const one of ['pressure', 'heat', 'live'] as const) {
-      if (!has[one]) continue;
-      any = true;
-      all = run.cases.and(all, run.where(one, system, bit(YES), exists));
-    }
-    return any ? all : NONE;
-  }
-
-  /** What cools with these: what sits on them, and what opens the systems that are meant. */
-  private coolsWith(items: readonly number[]): Set<number> {
-    const { model } = this.run;
-    const all = new Set(items);
-    for (const item of all) {
-      for (const rider of model.riders[item]!) all.add(rider);
-      if (model.thingOf[item]!.type === 'system') for (const point of model.openedBy[item]!) all.add(point);
-    }
-    return all;
-  }
-
   /** The part of a missing notice that is so in these cases, parted from the rest; nothing where there is none. */
   private part(one: Missing, within: CaseSet): Missing | undefined {
     const { cases } = this.run;
@@ -457,114 +295,4 @@ export class HazardWatch implements Watcher {
     this.scope.missing.push(other);
     return other;
   }
-
-  /** Remembers the notices that stand for this hazard in cases in which none of them is strong enough. */
-  private judge(
-    declared: DeclaredHazard,
-    given: readonly Pick<Given, 'notice' | 'cases'>[],
-    met: CaseSet,
-  ): void {
-    const { cases } = this.run;
-    const needed = this.needed(declared);
-    let left = met;
-    for (const { notice, cases: set } of given)
-      if (notice && !isMilder(notice.signal, needed)) left = cases.minus(left, set);
-    // The last notice before the step is the one to change.
-    for (const { notice, cases: set } of [...given].reverse()) {
-      const here = cases.and(left, set);
-      if (!notice || here === NONE) continue;
-      left = cases.minus(left, set);
-      const known = this.weak.get(notice);
-      const worse = !known || isMilder(known.needed, needed);
-      this.weak.set(notice, {
-        ...(worse ? { notice, file: this.files.get(notice)!, declared, needed } : known),
-        cases: known ? cases.or(known.cases, here) : here,
-      });
-    }
-  }
-
-  private needed({ harm }: DeclaredHazard): Signal {
-    return signalFor(harm ?? LEAST_HARM, this.convention);
-  }
-
-  private missingFact(one: Missing): Fact {
-    const { meeting, step, near, late } = one;
-    const { thing, hazard } = meeting.declared;
-    const via = this.run.thing(meeting.via);
-    const words: Record<string, string> = { hazard, signal: this.proposed(meeting.declared) };
-    if (meeting.event) words.event = meeting.event;
-    const begun = one.begun === undefined ? undefined : this.run.thing(one.begun);
-    if (begun) words.begins = 'yes';
-    const fact = {
-      subject: { thing },
-      others: via === thing ? [] : [{ thing: via }],
-      cases: withoutRounds(this.run, one.cases),
-      words,
-    };
-    if (late) {
-      words.signal = late.notice.signal;
-      const { start, end } = late.notice.word;
-      return {
-        ...fact,
-        check: 'caution-late',
-        at: { file: late.file, start, end },
-        story: [{ at: placeOf(step), what: storyOf(step.action.verb), thing: begun ?? via }],
-      };
-    }
-    const story = begun ? [{ at: placeOf(near, via), what: storyOf(near.action.verb), thing: via }] : [];
-    return {
-      ...fact,
-      check: 'caution-missing',
-      at: placeOf(step, begun ?? via),
-      story,
-    };
-  }
-
-  private behindFact({ meeting, step, notice, file, cases }: Behind): Fact {
-    const { thing, hazard } = meeting.declared;
-    const via = this.run.thing(meeting.via);
-    const { start, end } = notice.word;
-    return {
-      check: 'caution-late',
-      at: { file, start, end },
-      subject: { thing },
-      others: via === thing ? [] : [{ thing: via }],
-      cases: withoutRounds(this.run, cases),
-      words: {
-        hazard,
-        signal: notice.signal,
-        directly: 'yes',
-        ...(meeting.event ? { event: meeting.event } : {}),
-        ...(meeting.begins ? { begins: 'yes' } : {}),
-      },
-      story: [{ at: placeOf(step, via), what: storyOf(step.action.verb), thing: via }],
-    };
-  }
-
-  /** The word to write: what the harm asks for; `warning` where nobody says how bad it is. */
-  private proposed({ harm }: DeclaredHazard): Signal {
-    return harm ? signalFor(harm, this.convention) : 'warning';
-  }
-
-  private weakFact({ notice, file, declared, needed, cases }: Weak): Fact {
-    const { start, end } = notice.word;
-    const at = { file, start, end };
-    return {
-      check: 'signal-word-weak',
-      at,
-      subject: { thing: declared.thing },
-      cases: withoutRounds(this.run, cases),
-      words: {
-        hazard: declared.hazard,
-        signal: notice.signal,
-        needed,
-        convention: this.convention,
-        ...(declared.harm ? { harm: declared.harm } : {}),
-      },
-      mends: [{ title: `Write ${needed}`, at, text: needed }],
-    };
-  }
 }
-
-/** Of a hazard whose harm nobody declares, so much is sure: it hurts people (ANSI Z535.6: a notice is no injury). */
-const LEAST_HARM: Harm = 'can hurt';
