@@ -126,12 +126,10 @@ function read(text: string, placeOf: ((offset: number) => number) | undefined): 
   parser.begin(arrange(balanced.lexemes), balanced.virtual);
   // The rules of the parser cannot fail; if one does, what was read is lost and that is said.
   const items = parser.file() ?? [];
-  return {
-    items,
-    comments,
-    problems: ordered([...lexical, ...balanced.problems, ...parser.problems, ...parser.failures()]),
-    balanced: balanced.problems.length === 0,
-  };
+  const problems = ordered([...lexical, ...balanced.problems, ...parser.problems, ...parser.failures()]);
+  // The tokens of a long text take more room than its tree.
+  parser.begin([], new Set());
+  return { items, comments, problems, balanced: balanced.problems.length === 0 };
 }
 
 function move(lexemes: readonly Lexeme[], placeOf: (offset: number) => number): void {
