@@ -101,10 +101,7 @@ function endOf(run: Run, thing: Thing, item: number, ending: Ending): void {
     }
     case 'connection': {
       const within = run.cases.minus(run.within, partsAway(run, run.model.members[item]!));
-      const lost = run.where('lost', item, bit(YES), within);
-      left('thrown-away-with', 'place', not(CONNECTED), lost);
-      const own = run.cases.and(within, notSystemsOwn(run, item));
-      left('left-disconnected', 'place', not(CONNECTED), run.cases.minus(own, lost));
+      left('left-disconnected', 'place', not(CONNECTED), run.cases.and(within, notSystemsOwn(run, item)));
       left('bypass-left', 'bypass', bit(YES));
       return;
     }

@@ -61,7 +61,6 @@ export function connect(run: Run, items: readonly number[], how: { fresh?: boole
       run.set('fresh', item, YES, set);
       run.set('parted', item, NO, set);
     }
-    run.set('lost', item, NO, set);
     for (const system of run.model.isolates[item]!) {
       energise(run, system, run.where('live', system, bit(YES), set), [item]);
     }

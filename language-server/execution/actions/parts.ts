@@ -156,7 +156,7 @@ function lose(run: Run, item: number, within: CaseSet): void {
   const thing = run.thing(item);
   const set = run.where('place', item, inPlace(thing), within);
   if (set === NONE) return;
-  run.set('place', item, thing.type === 'fastener' ? OUT : thing.type === 'connection' ? 1 : GONE, set);
+  run.set('place', item, thing.type === 'fastener' ? OUT : GONE, set);
   run.set('lost', item, YES, set);
 }
 
