@@ -100,6 +100,18 @@ describe('houses', () => {
     expect(said(checkTexts({ ...texts, 'c.dowel': used + live }))).toEqual([]);
   });
 
+  test('a rule of a file with machines of its own does not hold in a file that uses it for others', () => {
+    const own = 'machine x "X" { part bed "bed" fixed }\nrule dry "Dry." {\n  never clean bed\n}\n';
+    const job = 'procedure p "P" for rig { clean bed }\n';
+    const texts = { 'rig.dowel': RIG, 'x.dowel': own, 'a.dowel': `use "rig.dowel"\nuse "x.dowel"\n${job}` };
+    expect(said(checkTexts(texts, 'a.dowel'))).toEqual([]);
+    const wet = own.slice(own.indexOf('rule'));
+    expect(said(checkTexts({ ...texts, 'x.dowel': wet }, 'a.dowel'))).toEqual(['a.dowel rule-broken error']);
+    expect(
+      said(checkTexts({ 'rig.dowel': RIG, 'a.dowel': `use "rig.dowel"\n${wet}${job}` }, 'a.dowel')),
+    ).toEqual(['a.dowel rule-broken error']);
+  });
+
   test('the parts put together are the whole', () => {
     const each = checkEach(host, Object.keys(files));
     expect(allTogether(host, Object.keys(files), each)).toEqual(checkProject(host, Object.keys(files)));
@@ -291,6 +303,7 @@ describe('the machine that a procedure is for', () => {
     ['tools a for other { clean bed }', ['other']],
     ['for ring { clean bed }', [undefined, ['unknown-name', 'ring', 'rig, other']]],
     ['{ clean bed }', [undefined, ['machine-missing', 'p', 'rig, other']]],
+    ['tools a { clean bed }', [undefined, ['machine-missing', 'p', 'rig, other']]],
     ['elsewhere "The manual."', [undefined]],
   ])('%s', (header, expected) => {
     expect(of(header)).toEqual(expected);

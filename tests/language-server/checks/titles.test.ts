@@ -74,6 +74,7 @@ describe('what is mentioned', () => {
   const pads = group('brake pad', ['left', 'middle', 'right']);
   const mixed = group('caps', ['1', 'left', '3']);
   const lid = group('lid', ['1']);
+  const coded = group('caps', ['a1', 'b2', 'c3']);
   const rivets = group('rivets', ['8', '9', '10', '11', '13']);
   const mains = group('mains', ['1']);
 
@@ -100,6 +101,13 @@ describe('what is mentioned', () => {
       true,
     ],
     ['beyond nine', { thing: rivets, items: [10, 11, 12, 13] }, 'rivets #8 to #11', 'rivets #8 to #11', true],
+    [
+      'names that end in figures',
+      { thing: coded, items: [10, 11] },
+      'a1 and b2 caps',
+      'the a1 and b2 caps',
+      true,
+    ],
     ['two apart', { thing: bolts, items: [10, 12] }, 'head bolts #1 and #3', 'head bolts #1 and #3', true],
     ['a group by a title of one', { thing: pads }, 'brake pads', 'the brake pads', true],
     ['one by its name', { thing: pads, items: [10] }, 'left brake pad', 'the left brake pad', false],

@@ -9,6 +9,7 @@ const MACHINE = `machine m "M" {
   part guard "guard" on bed  held by clips
   part pads "pads" positions left, right on bed  under lid, flaps  matched
   part shoes "shoes" x2 on bed  matched  numbered
+  part wedges "wedges" x3 on bed  matched  numbered
   part arm "arm" on bed  carries wheels
   part brackets "brackets" x2 on bed  carries arm  held by studs
   part shims "shims" x2 on bed
@@ -22,7 +23,7 @@ const MACHINE = `machine m "M" {
   fastener bolts "bolts" x4  order across  plan { 10 N·m; 22 N·m }
   fastener clamp "clamp" x1  frees when loose  torque 4 N·m
   fastener clips "clips" x2  frees when loose  torque 4 N·m
-  fastener studs "studs" x2  torque 8 N·m
+  fastener studs "studs" x2  plan { 8 N·m }
   fastener nut "shaft nut" x1  on bed  torque 30 N·m  left-hand
   part spacers "spacers" x2 on bed  under hatch
   part legs "legs" on bed
@@ -73,6 +74,7 @@ const STEPS: readonly string[] = [
   'loosen pins',
   'loosen nut',
   'loosen bolts',
+  'loosen studs',
   'move aside lid',
   'loosen clamp\nmove aside lid\ntighten clamp',
   'move aside flaps',
@@ -219,6 +221,7 @@ const STEPS: readonly string[] = [
   // Matched and marked.
   'remove shoes\nrefit shoes #1 at #2\nrefit shoes #2',
   'remove shoes\nrefit shoes at #2',
+  'remove wedges #1, #2\nrefit wedges #1, #2 at #3',
   'unbolt lid\ndisconnect links\nremove flaps\nremove pads\nrefit pads\nrefit flaps\nbolt up lid\nconnect links',
   // Locked things that turn.
   'lock drum\nturn drum\nunlock drum',
