@@ -332,7 +332,6 @@ function renew(run: Run, item: number, within: CaseSet): void {
   const { model, cases } = run;
   for (const rider of model.riders[item]!) {
     const along = run.where('place', rider, inPlace(run.thing(rider)), within);
-    if (along === NONE || model.comesWith[item]!.includes(rider)) continue;
     const stays = cases.minus(along, run.where('rescued', rider, bit(YES), along));
     for (const seat of run.entries('place', item, stays)) {
       for (const entry of run.entries('place', rider, seat.cases)) {

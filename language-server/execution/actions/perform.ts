@@ -109,7 +109,7 @@ const PERFORMERS: Readonly<Record<string, Performer>> = {
   refit: (run, items, action) => goBack(run, items, action),
   fit: (run, items, action) => goBack(run, items, action),
   'trial fit': (run, items) => putBack(run, items, { trial: true }),
-  'bolt up': (run, items, action) => putBack(run, items, { boltUp: true, fresh: action.fresh !== undefined }),
+  'bolt up': (run, items) => putBack(run, items, { boltUp: true }),
   'move aside': (run, items) => moveAside(run, items),
   'move back': (run, items) => putBack(run, byType(run, items).parts, { moveBack: true }),
   move: (run, items, action) => {
