@@ -6,29 +6,24 @@
  */
 import { statSync } from 'node:fs';
 
-/** Bytes of text from which it pays, */
+/** Bytes of text from which it pays. */
 const MUCH = 40_000;
-/** and from which a run is so long that what V8 compiles soon pays as well. */
-const VERY_MUCH = 4_000_000;
 /** V8 complains of an option that it does not know: only where it is known to be there. */
 const KNOWN_TO = 24;
 
 export function prepareFor(files: readonly string[]): void {
-  if (Number.parseInt(process.versions.node, 10) > KNOWN_TO) return;
-  const bytes = bytesOf(files);
-  if (bytes <= MUCH) return;
+  if (Number.parseInt(process.versions.node, 10) > KNOWN_TO || !isMuch(files)) return;
   // Not imported: that would load it for short runs, too.
   const { setFlagsFromString } = process.getBuiltinModule('node:v8');
-  if (bytes <= VERY_MUCH) setFlagsFromString('--interrupt-budget=500000');
+  setFlagsFromString('--interrupt-budget=500000');
   setFlagsFromString('--semi-space-growth-factor=1');
 }
 
-/** No more are counted than matter. */
-function bytesOf(files: readonly string[]): number {
+function isMuch(files: readonly string[]): boolean {
   let bytes = 0;
   for (const file of files) {
     bytes += statSync(file, { throwIfNoEntry: false })?.size ?? 0;
-    if (bytes > VERY_MUCH) break;
+    if (bytes > MUCH) return true;
   }
-  return bytes;
+  return false;
 }
