@@ -139,7 +139,10 @@ export async function checkPaths(paths: readonly string[], options: PathOptions 
   for (const file of wanted) if (!got.has(file)) texts.read(file);
   // What a file uses and cannot have is a finding where it is used, not a file that was named in vain.
   const mine = new Set([...wanted, ...texts.refused.slice(0, configs).map(({ path }) => path)]);
-  refused.push(...texts.refused.filter(({ path }) => mine.has(path)));
+  // In the order of the files, whichever thread met them first.
+  const place = new Map(wanted.map((file, at) => [file, at]));
+  const at = ({ path }: Refused) => place.get(path) ?? -1;
+  refused.push(...texts.refused.filter(({ path }) => mine.has(path)).sort((a, b) => at(a) - at(b)));
   const tooLarge = [...texts.tooLarge]
     .filter(([file]) => mine.has(file))
     .map(([file, size]) => tooLargeFinding(file, size));

@@ -64,6 +64,17 @@ test('the same bytes, however it is checked', () => {
   expect(readdirSync(join(folder, '.dowel-cache'))).toEqual(['results']);
 });
 
+test('what cannot be read is told in the order of the files, whichever thread met it', () => {
+  const folder = many();
+  const broken = ['job-150.dowel', 'job-31.dowel', 'job-8.dowel'];
+  for (const file of broken) writeFileSync(join(folder, file), Uint8Array.of(0x61, 0xff, 0xfe));
+  const run = (...args: string[]) => dowel(['check', '.', ...args], { cwd: folder });
+  const plain = run('--workers', '1');
+  expect(plain.code).toBe(2);
+  expect(plain.err.match(/(?<=cannot check )[^:]+/g)).toEqual(broken);
+  for (let round = 0; round < 3; round++) expect(run('--workers', '2')).toEqual(plain);
+});
+
 test('a change in a file, in what it uses, or in the configuration is seen', () => {
   const folder = many();
   aged(folder);
