@@ -71,18 +71,24 @@ export function contextOf(
   };
 }
 
-/** In a loop over positions a position is the loop's own: `#side` for `#left`. */
+/**
+ * In a loop over positions a position is the loop's own: `#side` for `#left`. Where a thing is named with several, or as a
+ * whole, the loop goes through all of them.
+ */
 function inRounds({ thing, typed }: Named, spot: Spot): Named {
-  const position = typed.split(' #')[1];
-  if (position === undefined || position.includes(',')) return { thing, typed };
+  const written = [...typed.matchAll(/#([^\s,]+)/g)].map((match) => match[1]!);
+  const positions = written.length > 0 || thing.positions.length === 1 ? written : thing.positions;
+  if (positions.length === 0) return { thing, typed };
   for (const { statement } of [...spot.parents].reverse()) {
     if (statement.kind !== 'for each' || !statement.variable || !statement.over) continue;
     const { over, variable } = statement;
-    const among =
+    const among = (position: string) =>
       over.kind === 'numbers'
         ? Number(position) >= over.from && Number(position) <= over.to
-        : over.kind === 'positions' || over.names.some(({ text }) => text === position);
-    if (among) return { thing, typed: `${thing.name} #${variable.text}` };
+        : over.kind === 'positions'
+          ? written.length > 0 || (over.ref.name.text === thing.name && over.ref.positions.length === 0)
+          : over.names.some(({ text }) => text === position);
+    if (positions.every(among)) return { thing, typed: `${thing.name} #${variable.text}` };
   }
   return { thing, typed };
 }

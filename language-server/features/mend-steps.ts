@@ -38,10 +38,12 @@ export function newStep(verb: string, { thing, typed }: Named, words = verb, tai
 }
 
 /** Gets a thing out of the way. */
-export function takingAway(named: Named, { model, outline, spot }: Around): NewSteps[] {
+export function takingAway(named: Named, { model, outline, spot, action }: Around): NewSteps[] {
   const { thing } = named;
   const one = (verb: string, tail = '') => [newStep(verb, named, verb, tail)];
-  const thrown = thing.singleUse || renewedAfter(outline, thing, spot.order) ? ' and discard' : '';
+  // The step itself may be the one that throws it away.
+  const renewed = action?.verb !== 'discard' && (thing.singleUse || renewedAfter(outline, thing, spot.order));
+  const thrown = renewed ? ' and discard' : '';
   switch (thing.type) {
     case 'fastener':
       return thing.freesWhenLoose
@@ -65,6 +67,7 @@ export interface Around {
   model: Model;
   outline: Outline;
   spot: Spot;
+  action?: Action | undefined;
 }
 
 /** Whether the next step that puts the thing back puts in a new one. */
