@@ -163,11 +163,7 @@ export class ActionRules extends TailRules {
       return;
     }
     action.quantity = quantity;
-    this.checkQuantity(
-      quantity,
-      `“${action.word.text}”`,
-      action.verb === 'wait' ? 'min, h or s' : 'turns, ° or mm',
-    );
+    this.checkQuantity(quantity, `“${action.word.text}”`, USUAL_UNITS[action.verb] ?? 'turns, ° or mm');
   });
 
   private readonly textPiece = this.RULE('textPiece', () => {
@@ -385,18 +381,28 @@ export class ActionRules extends TailRules {
       );
       return;
     }
-    if (isWord(token)) {
+    const before = this.LA(0);
+    if (isWord(token) && (before.tokenType === T.PlainWord || before.tokenType === T.PositionToken)) {
       this.wrong(
         token,
         'syntax',
-        `“${token.image}” has no meaning behind ${shown(this.LA(0), 'the text')}; names in a row are parted by commas or “and”, and words of one name are joined by hyphens.`,
+        `“${token.image}” has no meaning behind ${shown(before, 'the text')}; names in a row are parted by commas or “and”, and words of one name are joined by hyphens.`,
         { example: 'remove cover, seal' },
       );
       return;
     }
-    this.wrong(token, 'syntax', `${shown(token)} has no meaning behind the statement.`);
+    this.wrong(token, 'syntax', `${shown(token)} has no meaning behind ${shown(before, 'the text')}.`);
   }
 }
+
+/** Of the quantity directly behind a verb. */
+const USUAL_UNITS: Readonly<Record<string, string>> = {
+  wait: 'min, h or s',
+  fill: 'L or qt',
+  'top up': 'L or qt',
+  drain: 'L or qt',
+  tighten: 'N·m or lbf·ft',
+};
 
 const PREPOSITIONS: ReadonlySet<unknown> = new Set([
   T.With,

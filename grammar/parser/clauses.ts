@@ -300,7 +300,11 @@ export class ClauseRules extends FasteningRules {
       plan = this.SUBRULE(this.plan);
       found = true;
     });
-    if (!found) this.missing('The stages are missing after “plan”.', 'plan { 8 N·m; 16 N·m; 60° }');
+    if (!found)
+      this.missing(
+        'The stages are missing after “plan”; they stand in braces.',
+        'plan { 8 N·m; 16 N·m; 60° }',
+      );
     return { ...this.head(word, 'plan'), plan };
   });
 

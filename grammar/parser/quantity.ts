@@ -5,6 +5,18 @@ import * as T from '../tokens/types.ts';
 import { isWord, type Lexeme } from '../tokens/types.ts';
 import { BaseRules, keyOf, nameOf, shown, spanOf } from './base.ts';
 
+/** The numbers of a quantity without units, as they are written. */
+function numbersOf({ form, amounts }: Quantity): string {
+  const numbers = amounts.map(({ number }) => number);
+  if (form === 'range') return numbers.join('..');
+  if (form === 'tolerance') return numbers.join(' ± ');
+  if (form === 'spread') {
+    const [first, ...limits] = numbers;
+    return `${first} ${limits.map((limit) => (/^\d/.test(limit) ? `+${limit}` : limit)).join('/')}`;
+  }
+  return numbers.at(-1) ?? '';
+}
+
 export class QuantityRules extends BaseRules {
   // ------------------------------------------------------------ names in use
 
@@ -314,8 +326,8 @@ export class QuantityRules extends BaseRules {
     if (units === undefined || last.unit || quantity.amounts.some((amount) => amount.unit)) return;
     const next = this.next();
     const typed = isWord(next) && !next.beginsLine && next.tokenType === T.PlainWord ? next : undefined;
-    const list = quantity.amounts.map((amount) => amount.number).join('..');
-    const example = `${last.number} ${units.split(/[ ,]/)[0]}`;
+    const list = numbersOf(quantity);
+    const example = `${list} ${units.split(/[ ,]/)[0]}`;
     if (typed) {
       // The word is reported where it stands, so that stepping over it says nothing more.
       this.problem(

@@ -160,3 +160,8 @@ describe('printing', () => {
     );
   });
 });
+
+test('nothing is divided by zero', () => {
+  expect(() => exact.rational(1n, 0n)).toThrow('a fraction cannot have zero below the line');
+  expect(() => exact.rational(10n ** 30n, 0n)).toThrow('a fraction cannot have zero below the line');
+});
