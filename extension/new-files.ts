@@ -23,7 +23,9 @@ export async function newMachine(context: ExtensionContext): Promise<void> {
   const folder = await folderToWriteIn();
   if (!folder) return;
   const uri = await nameOf('machine.dowel', l10n.t('A name for the machine file, as in pump.dowel'), folder);
-  if (uri) await create(uri, '', new SnippetString(sample(context, 'First machine')));
+  if (!uri) return;
+  await create(uri, '', new SnippetString(sample(context, 'First machine')));
+  await done('dowel.machineMade');
 }
 
 export async function newProcedure(context: ExtensionContext, client: LanguageClient): Promise<void> {
@@ -41,6 +43,7 @@ export async function newProcedure(context: ExtensionContext, client: LanguageCl
   if (!uri) return;
   if (!machine || !part) {
     await create(uri, '', new SnippetString(about(sample(context, 'First procedure'), machine, uri)));
+    await done('dowel.procedureMade');
     return;
   }
   const answer = await client.sendRequest<RebuildAnswer>('dowel/rebuild', {
@@ -49,8 +52,18 @@ export async function newProcedure(context: ExtensionContext, client: LanguageCl
     part,
     target: uri.toString(),
   });
-  if (answer.text !== undefined) await create(uri, answer.text);
-  else if (answer.reason) void window.showWarningMessage(answer.reason);
+  if (answer.text !== undefined) {
+    await create(uri, answer.text);
+    await done('dowel.procedureMade');
+  } else if (answer.reason) void window.showWarningMessage(answer.reason);
+}
+
+/**
+ * Ticks a step of the walkthrough off, once the file is there: the walkthrough takes the focus when a step is done, and
+ * a name that is still being asked for must keep it.
+ */
+async function done(step: string): Promise<void> {
+  await commands.executeCommand('setContext', step, true);
 }
 
 async function folderToWriteIn(): Promise<Uri | undefined> {
