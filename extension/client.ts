@@ -2,6 +2,7 @@
  * The language server's other end: starts it, passes settings on, and starts it again when it dies. What is typed
  * stays in the editor; a server that comes back is given all open texts anew.
  */
+import { once } from 'node:events';
 import { join } from 'node:path';
 import { type ExtensionContext, l10n, window, workspace } from 'vscode';
 import {
@@ -78,6 +79,8 @@ export async function stopServer(client: LanguageClient): Promise<void> {
     await client.stop();
   } catch {
     server?.kill('SIGKILL');
+    // An end that comes after the next start would be taken for the end of that one, and start a second.
+    if (server && server.exitCode === null && server.signalCode === null) await once(server, 'close');
   }
 }
 
