@@ -8,6 +8,7 @@ import type { LoadedFile } from '../model/names.ts';
 import type { House } from '../project/project.ts';
 import type { Finding } from '../report/finding.ts';
 import { checkNamed } from './all.ts';
+import { findingOf } from './finding-of.ts';
 import type { Checked } from './kept.ts';
 import { speak } from './speak.ts';
 import { toolFailure } from './text/tool-failure.ts';
@@ -47,19 +48,9 @@ export class Found {
     try {
       work();
     } catch (error) {
-      this.findings.push({
-        file: file.path,
-        start,
-        end: start + file.written.slice(start, start + 1).length,
-        check: toolFailure.name,
-        severity: toolFailure.severity,
-        ...toolFailure.says({
-          check: toolFailure.name,
-          at: { file: file.path, start, end: start },
-          words: { error: error instanceof Error ? error.message : String(error) },
-        }),
-        related: [],
-      });
+      const at = { file: file.path, start, end: start + file.written.slice(start, start + 1).length };
+      const words = { error: error instanceof Error ? error.message : String(error) };
+      this.findings.push(findingOf(toolFailure, at, words));
     }
   }
 

@@ -1,5 +1,6 @@
 /** The one finding about a file that is not read: said by the command line, which alone sees sizes. */
 import type { Check } from '../checks/check.ts';
+import { findingOf } from '../checks/finding-of.ts';
 import type { Finding } from '../report/finding.ts';
 import { SIZE_LIMIT } from './read.ts';
 
@@ -24,8 +25,5 @@ or a log with the wrong name. If it is one, split it into procedures that use on
 };
 
 export function tooLargeFinding(file: string, size: number): Finding {
-  const at = { file, start: 0, end: 0 };
-  const { name: check, severity } = fileTooLarge;
-  const said = fileTooLarge.says({ check, at, words: { size: megabytes(size) } });
-  return { ...at, check, severity, ...said, related: [] };
+  return findingOf(fileTooLarge, { file, start: 0, end: 0 }, { size: megabytes(size) });
 }

@@ -1,5 +1,6 @@
 /** The one finding about findings that are too many to be read: the gravest of a file are kept, the rest is counted. */
 import type { Check } from '../checks/check.ts';
+import { findingOf } from '../checks/finding-of.ts';
 import { type Finding, SEVERITIES, type Severity } from '../report/finding.ts';
 
 /** Of one file. */
@@ -47,10 +48,8 @@ export function cut(
     const gravest = new Set(
       [...found].sort((a, b) => grave(a.finding.severity) - grave(b.finding.severity)).slice(0, most),
     );
-    const { name: check, severity } = findingsCut;
     const at = { file, start: found.at(-1)!.finding.end, end: found.at(-1)!.finding.end };
-    const said = findingsCut.says({ check, at, words: { all: String(found.length), most: String(most) } });
-    const finding: Finding = { ...at, check, severity, ...said, related: [] };
+    const finding = findingOf(findingsCut, at, { all: String(found.length), most: String(most) });
     return [...found.filter((one) => gravest.has(one)), { finding, mark: markOf(finding) }];
   });
 }

@@ -1,5 +1,6 @@
 /** The finding about a picture that cannot be put into a page: said when publishing, which alone reads pictures. */
 import type { Check } from '../checks/check.ts';
+import { findingOf } from '../checks/finding-of.ts';
 import { visited } from '../model/flow-walk.ts';
 import type { LoadedFile } from '../model/names.ts';
 import { pathFault } from '../model/picture-paths.ts';
@@ -37,9 +38,7 @@ export function picturesMissing(file: LoadedFile, pictures: PictureSource): Find
         const data = pictureData(pictures(file.path, tail.file.value));
         if (!('refused' in data)) return [];
         const at = { file: file.path, start: tail.file.start, end: tail.file.end };
-        const { name: check, severity } = pictureMissing;
-        const said = pictureMissing.says({ check, at, words: { path: tail.file.value, why: data.refused } });
-        return [{ ...at, check, severity, ...said, related: [] }];
+        return [findingOf(pictureMissing, at, { path: tail.file.value, why: data.refused })];
       });
     }),
   );

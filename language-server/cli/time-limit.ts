@@ -6,8 +6,8 @@
  */
 import { Script } from 'node:vm';
 import type { Check } from '../checks/check.ts';
+import { findingOf } from '../checks/finding-of.ts';
 import type { FileChecked } from '../checks/together.ts';
-import type { Finding } from '../report/finding.ts';
 
 /** Seconds for one file, where the command line names no other. */
 export const TIME_LIMIT = 60;
@@ -73,9 +73,7 @@ export function isFinished({ findings }: FileChecked): boolean {
 
 function notFinished(path: string, seconds: number): FileChecked {
   const at = { file: path, start: 0, end: 0 };
-  const { name: check, severity } = fileNotFinished;
-  const said = fileNotFinished.says({ check, at, words: { limit: String(seconds) } });
-  const finding: Finding = { ...at, check, severity, ...said, related: [] };
+  const finding = findingOf(fileNotFinished, at, { limit: String(seconds) });
   return { path, findings: [finding], waived: [], statements: 0, rules: [], uses: [path] };
 }
 

@@ -1,5 +1,6 @@
 /** The finding about the configuration file itself. */
 import type { Check } from '../checks/check.ts';
+import { findingOf } from '../checks/finding-of.ts';
 import type { Finding, Place } from '../report/finding.ts';
 import { CONFIG_NAME } from './house.ts';
 
@@ -22,12 +23,5 @@ Editors that know JSON Schema help while you type.`,
 };
 
 export function configFinding(at: Place, message: string, help: string): Finding {
-  const { name: check, severity } = configWrong;
-  return {
-    ...at,
-    check,
-    severity,
-    ...configWrong.says({ check, at, words: { message, help } }),
-    related: [],
-  };
+  return findingOf(configWrong, at, { message, help });
 }
