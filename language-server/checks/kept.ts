@@ -5,7 +5,7 @@
 import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
 import type { Cases } from '../execution/cases.ts';
 import type { MoreWatchers } from '../execution/execute.ts';
-import type { SharedWork } from '../execution/flow.ts';
+import type { SharedWork } from '../execution/shared-work.ts';
 import type { Fact } from '../model/facts.ts';
 import type { Model } from '../model/model.ts';
 import type { LoadedFile } from '../model/names.ts';

@@ -3,7 +3,7 @@
  * or taken over from the check before.
  */
 import type { Machine } from '../../grammar/syntax/tree.ts';
-import { SharedWork } from '../execution/flow.ts';
+import { SharedWork } from '../execution/shared-work.ts';
 import { buildModel } from '../model/build.ts';
 import type { Model } from '../model/model.ts';
 import type { LoadedFile } from '../model/names.ts';

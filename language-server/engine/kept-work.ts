@@ -5,7 +5,7 @@
  */
 import type { Machine, Procedure } from '../../grammar/syntax/tree.ts';
 import type { Checked, Kept, ModelMade } from '../checks/kept.ts';
-import { SharedWork } from '../execution/flow.ts';
+import { SharedWork } from '../execution/shared-work.ts';
 import { buildModel } from '../model/build.ts';
 import type { Model } from '../model/model.ts';
 import { findMachine, findProcedure, type LoadedFile } from '../model/names.ts';

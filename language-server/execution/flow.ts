@@ -2,14 +2,12 @@
  * Statements: what is done, in which cases, in which order. Branches run under their own cases and join again
  * by themselves; a repeat runs until the state no longer changes; a used procedure runs in place.
  */
-import type { Action, Block, Condition, Procedure, Ref, Statement, Task } from '../../grammar/syntax/tree.ts';
-import { itemsOf } from '../model/build.ts';
+import type { Action, Block, Condition, Procedure, Statement, Task } from '../../grammar/syntax/tree.ts';
 import { casesOf } from '../model/conditions.ts';
 import type { Fact } from '../model/facts.ts';
 import { mirror } from '../model/mirror.ts';
-import type { Thing } from '../model/model.ts';
 import type { LoadedFile } from '../model/names.ts';
-import { findProcedure, nearest, sameButForNumber } from '../model/names.ts';
+import { findProcedure } from '../model/names.ts';
 import { type Part, tasksOf } from '../model/row.ts';
 import type { Place } from '../report/finding.ts';
 import { perform } from './actions/perform.ts';
@@ -20,32 +18,17 @@ import { Measured } from './measured.ts';
 import { casePhrase } from './phrases.ts';
 import { stateCases } from './questions.ts';
 import { type Recorder, Tracked } from './recorder.ts';
+import { MOST_EACH, References } from './references.ts';
 import type { Run } from './run.ts';
+import { SharedWork } from './shared-work.ts';
 import type { State } from './state.ts';
 
 /** Rounds of a repeat in which every case is told apart; after them only what may be is kept. */
 const EXACT_ROUNDS = 3;
 /** Rounds after which the state is taken to be all that was seen so far. */
 const MOST_ROUNDS = 12;
-/** Steps of a `for each` that are written out at the most. */
-const MOST_EACH = 500;
 /** Procedures within procedures. */
 const MOST_USES = 50;
-/** Statements that are gone through at the most for one procedure, counted in every round and use, */
-const MOST_FOLLOWED = 200_000;
-/** for all of one machine, */
-const MOST_FOLLOWED_IN_ALL = 1_000_000;
-/** and for one procedure in any case. */
-const ALWAYS_FOLLOWED = 20_000;
-
-/** What is known across the procedures of one machine. */
-export class SharedWork {
-  /** Statements gone through. */
-  followed = 0;
-  /** Faults that procedures have on their own; none yet where that is being found out. */
-  readonly alone = new Map<Procedure, ReadonlySet<string>>();
-}
-
 /** What makes two findings the same fault, wherever each was found. */
 export function sameFault(fact: Fact): string {
   return `${fact.check} ${fact.subject?.thing.id} ${fact.words?.rule ?? ''}`;
@@ -74,8 +57,7 @@ export class Flow {
   private readonly file: string;
   private readonly visible: readonly LoadedFile[];
   private tasks: ReadonlyMap<string, Task>;
-  /** Values of loop variables. */
-  private readonly bound = new Map<string, string>();
+  private readonly references: References;
   /** Axes of variants, choices and named outcomes, by name. */
   private readonly axes = new Tracked<string, { axis: number; values: readonly string[] }>();
   /** Where somebody wants to know: the axes that were asked for, in order. */
@@ -94,13 +76,13 @@ export class Flow {
   private followed = 0;
   private readonly measured: Measured;
   private all: Tracked<unknown, unknown>[] | undefined;
-  private readonly near = new Map<string, string | undefined>();
 
   constructor(run: Run, file: string, visible: readonly LoadedFile[], tasks: ReadonlyMap<string, Task>) {
     this.run = run;
     this.file = file;
     this.visible = visible;
     this.tasks = tasks;
+    this.references = new References(run.model);
     this.measured = new Measured(run);
     for (const [name, variant] of run.model.variants) this.axes.set(name, variant);
   }
@@ -134,7 +116,7 @@ export class Flow {
     const at = run.usedAt ?? { file, start: statement.start, end: statement.end };
     run.loseTrack(at);
     this.shared.followed++;
-    if (this.followed++ > this.most()) run.stopFollowing(at);
+    if (this.followed++ > this.shared.most) run.stopFollowing(at);
     return this.reached === undefined && run.within !== NONE && !run.lost;
   }
 
@@ -270,11 +252,11 @@ export class Flow {
 
   private action(action: Action, file: string): void {
     const { run } = this;
-    perform(run, action, file, (ref) => this.resolve(ref));
-    this.measured.note(action, file, (name) => this.bound.get(name) ?? name);
+    const bound = (name: string) => this.references.bound(name);
+    perform(run, action, file, (ref) => this.references.resolve(ref));
+    this.measured.note(action, file, bound);
     if (action.outcomes.length === 0) return;
     const values = action.outcomes.map((outcome, index) => outcome.word?.text ?? String(index));
-    const bound = (name: string) => this.bound.get(name) ?? name;
     const phrases = action.outcomes.map((outcome, index) => casePhrase(action, outcome, index, bound));
     const axis = this.axis(`outcome ${file} ${action.start} ${this.rounds} ${this.uses}`, phrases);
     const name = action.tails.find((tail) => tail.tail === 'as');
@@ -359,39 +341,19 @@ export class Flow {
     const variable = statement.variable?.text;
     const { over } = statement;
     if (!variable || !over) return;
-    const values = this.valuesOf(over);
     if (over.kind === 'numbers' && over.to - over.from >= MOST_EACH)
       this.notFollowed({ file, start: statement.start, end: statement.end }, 'rounds', MOST_EACH);
-    const before = this.bound.get(variable);
     const rounds = this.rounds;
-    for (const value of values) {
-      this.bound.set(variable, value);
+    this.references.forEach(variable, over, (value) => {
       this.rounds = `${rounds}/${statement.start}:${value}`;
       this.block(statement.body, file);
-    }
+    });
     this.rounds = rounds;
-    if (before === undefined) this.bound.delete(variable);
-    else this.bound.set(variable, before);
-  }
-
-  private most(): number {
-    const left = MOST_FOLLOWED_IN_ALL - this.shared.followed;
-    return Math.max(ALWAYS_FOLLOWED, Math.min(MOST_FOLLOWED, left));
   }
 
   /** A limit was reached: that is said where it was. */
   private notFollowed(at: Place, limit: 'rounds' | 'uses', most: number): void {
     this.run.fact({ check: 'undecided', at, words: { limit, most: String(most) } });
-  }
-
-  private valuesOf(over: NonNullable<Extract<Statement, { kind: 'for each' }>['over']>): string[] {
-    if (over.kind === 'numbers') {
-      const count = Math.min(Math.max(over.to - over.from + 1, 0), MOST_EACH);
-      return Array.from({ length: count }, (_, index) => String(over.from + index));
-    }
-    if (over.kind === 'names') return over.names.map((name) => name.text);
-    const thing = this.run.model.byName.get(over.ref.name.text);
-    return thing ? itemsOf(thing, over.ref).items.map((item) => thing.positions[item - thing.first]!) : [];
   }
 
   private reverse(statement: Extract<Statement, { kind: 'reverse' }>, file: string): void {
@@ -529,7 +491,7 @@ export class Flow {
         return run.cases.oneOf(axis, [0]);
       }
       case 'state': {
-        const found = this.resolve(condition.ref);
+        const found = this.references.resolve(condition.ref);
         const thing = run.model.byName.get(condition.ref.name.text);
         if (!found || !thing) return EVERY;
         const set = stateCases(run, thing, found.items, condition.state.text, run.within);
@@ -545,29 +507,5 @@ export class Flow {
     const inner = this.met[this.met.length - 1];
     if (inner && !inner.includes(axis)) inner.push(axis);
     return axis;
-  }
-
-  resolve(ref: Ref): { items: readonly number[] } | undefined {
-    const name = this.bound.get(ref.name.text) ?? ref.name.text;
-    const thing = this.run.model.byName.get(name) ?? this.meant(name);
-    if (!thing) return undefined;
-    if (ref.positions.length === 0) return itemsOf(thing, ref);
-    const positions = ref.positions.map((position) => ({
-      ...position,
-      from: this.bound.get(position.from) ?? position.from,
-      ...(position.to === undefined ? {} : { to: this.bound.get(position.to) ?? position.to }),
-    }));
-    const { items, unknown } = itemsOf(thing, { ...ref, positions });
-    // A position that the group does not have is one finding; the step is taken to mean the group.
-    return { items: items.length === 0 && unknown ? itemsOf(thing, { ...ref, positions: [] }).items : items };
-  }
-
-  /** A misspelt name is one finding; the step is taken to mean the thing with the nearest name. */
-  private meant(name: string): Thing | undefined {
-    const { byName } = this.run.model;
-    if (!this.near.has(name))
-      this.near.set(name, nearest(name, byName.keys()) ?? sameButForNumber(name, byName.keys()));
-    const near = this.near.get(name);
-    return near === undefined ? undefined : byName.get(near);
   }
 }

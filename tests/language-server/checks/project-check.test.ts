@@ -14,7 +14,7 @@ import { readingFacts } from '../../../language-server/checks/reading-facts.ts';
 import { fixedBecause, SETTABLE_CHECKS } from '../../../language-server/checks/settable.ts';
 import { together } from '../../../language-server/checks/together.ts';
 import { checkUses } from '../../../language-server/checks/uses.ts';
-import { SharedWork } from '../../../language-server/execution/flow.ts';
+import { SharedWork } from '../../../language-server/execution/shared-work.ts';
 import { buildModel } from '../../../language-server/model/build.ts';
 import type { Fact } from '../../../language-server/model/facts.ts';
 import { Loader } from '../../../language-server/model/names.ts';

@@ -9,6 +9,7 @@ import type { CaseSet, Cases } from '../../../language-server/execution/cases.ts
 import { execute } from '../../../language-server/execution/execute.ts';
 import { KeptExecution } from '../../../language-server/execution/kept-execution.ts';
 import type { Run } from '../../../language-server/execution/run.ts';
+import { SharedWork } from '../../../language-server/execution/shared-work.ts';
 import { buildModel } from '../../../language-server/model/build.ts';
 import type { Fact } from '../../../language-server/model/facts.ts';
 import type { Model } from '../../../language-server/model/model.ts';
@@ -86,7 +87,7 @@ export class EditedJob {
   fromScratch(): { facts: string[]; state: string[]; followed: number } {
     const { model, house, visible } = this;
     const procedure = this.procedure()!;
-    const shared = { followed: 0, alone: new Map() };
+    const shared = new SharedWork();
     const { facts, run } = execute(model, procedure, PATH, visible, house, shared, false, ruleWatch);
     return {
       facts: facts.map((fact) => told(fact, run.cases, model)),

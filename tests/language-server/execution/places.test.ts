@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { ASPECT, FITTED, OFF } from '../../../language-server/execution/aspects.ts';
 import { NONE } from '../../../language-server/execution/cases.ts';
 import { execute, executeTo } from '../../../language-server/execution/execute.ts';
-import { SharedWork } from '../../../language-server/execution/flow.ts';
+import { SharedWork } from '../../../language-server/execution/shared-work.ts';
 import { buildModel } from '../../../language-server/model/build.ts';
 import { Loader } from '../../../language-server/model/names.ts';
 import { memoryHost } from '../../../language-server/project/project.ts';

@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { execute } from '../../../language-server/execution/execute.ts';
-import { SharedWork } from '../../../language-server/execution/flow.ts';
+import { SharedWork } from '../../../language-server/execution/shared-work.ts';
 import { buildModel } from '../../../language-server/model/build.ts';
 import { Loader } from '../../../language-server/model/names.ts';
 import { memoryHost } from '../../../language-server/project/project.ts';

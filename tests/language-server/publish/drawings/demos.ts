@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { parseStringPromise } from 'xml2js';
 import type { Procedure } from '../../../../grammar/syntax/tree.ts';
 import { type Execution, execute } from '../../../../language-server/execution/execute.ts';
-import { SharedWork } from '../../../../language-server/execution/flow.ts';
+import { SharedWork } from '../../../../language-server/execution/shared-work.ts';
 import { buildModel } from '../../../../language-server/model/build.ts';
 import type { Model } from '../../../../language-server/model/model.ts';
 import { findMachine, Loader } from '../../../../language-server/model/names.ts';
