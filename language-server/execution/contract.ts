@@ -1,6 +1,6 @@
 /** What a procedure says of how it starts and ends: which things a claim is about, and whether it holds. */
 import type { Procedure, StateClaim } from '../../grammar/syntax/tree.ts';
-import { itemsOf } from '../model/build.ts';
+import { itemsOf } from '../model/items.ts';
 import type { Model, Thing } from '../model/model.ts';
 import type { Place } from '../report/finding.ts';
 import { type CaseSet, NONE } from './cases.ts';

@@ -3,7 +3,7 @@
  * thing with the nearest one. What is wrong with a name is said elsewhere (../model/procedure-names.ts).
  */
 import type { Ref, Statement } from '../../grammar/syntax/tree.ts';
-import { itemsOf } from '../model/build.ts';
+import { itemsOf } from '../model/items.ts';
 import type { Model, Thing } from '../model/model.ts';
 import { nearest, sameButForNumber } from '../model/names.ts';
 

@@ -7,8 +7,8 @@ import { verbNamed } from '../../grammar/tokens/verbs.ts';
 import { perform, type Resolve } from '../execution/actions/perform.ts';
 import { NONE } from '../execution/cases.ts';
 import type { Run } from '../execution/run.ts';
-import { itemsOf } from '../model/build.ts';
 import type { Fact } from '../model/facts.ts';
+import { itemsOf } from '../model/items.ts';
 import { list, type Thing } from '../model/model.ts';
 
 export interface Actable {

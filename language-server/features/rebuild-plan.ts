@@ -7,8 +7,8 @@ import type { RulePattern } from '../../grammar/syntax/tree.ts';
 import { perform } from '../execution/actions/perform.ts';
 import { NONE } from '../execution/cases.ts';
 import type { Run } from '../execution/run.ts';
-import { itemsOf } from '../model/build.ts';
 import type { Fact } from '../model/facts.ts';
+import { itemsOf } from '../model/items.ts';
 import type { Model, Thing } from '../model/model.ts';
 import { actionOf, lineOf, meets, type Step } from './rebuild-steps.ts';
 

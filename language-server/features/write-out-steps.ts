@@ -16,8 +16,8 @@ import type {
   Task,
   Text,
 } from '../../grammar/syntax/tree.ts';
-import { itemsOf } from '../model/build.ts';
 import { visited } from '../model/flow-walk.ts';
+import { itemsOf } from '../model/items.ts';
 import { mirror } from '../model/mirror.ts';
 import type { Model } from '../model/model.ts';
 import { findProcedure, type LoadedFile } from '../model/names.ts';

@@ -1,6 +1,6 @@
 /** The new parts that a job fits, with counts and numbers, for each variant where they differ; and the kits. */
 import type { Ref } from '../../grammar/syntax/tree.ts';
-import { itemsOf } from '../model/build.ts';
+import { itemsOf } from '../model/items.ts';
 import type { Thing } from '../model/model.ts';
 import { isPlural } from '../wording/nouns.ts';
 import { type Combos, isNone, or } from './combos.ts';

@@ -24,7 +24,7 @@ import type {
   Value,
   When,
 } from '../../grammar/syntax/tree.ts';
-import { itemsOf } from '../model/build.ts';
+import { itemsOf } from '../model/items.ts';
 import { mirror } from '../model/mirror.ts';
 import type { Model } from '../model/model.ts';
 import { findProcedure, type LoadedFile } from '../model/names.ts';

@@ -17,6 +17,7 @@ import { type CaseSet, Cases, EVERY, NONE } from '../execution/cases.ts';
 import { casesOf, type Variants } from './conditions.ts';
 import { type Draft, draft } from './draft.ts';
 import type { Fact } from './facts.ts';
+import { itemsOf, positionsOf } from './items.ts';
 import { unknownPosition, wrongKind } from './kind-faults.ts';
 import type { Coupling, Model, Thing } from './model.ts';
 import { type LoadedFile, repeatedValues, unknownName } from './names.ts';
@@ -490,43 +491,6 @@ class Builder {
 function named(selector: Selector): Ref | undefined {
   if (selector.kind === 'named') return selector.ref;
   return selector.kind === 'any' && selector.of ? named(selector.of) : undefined;
-}
-
-/** The items of a thing that a reference names: all of them, or its positions. */
-export function itemsOf(
-  thing: Thing,
-  ref: Ref,
-): { items: readonly number[]; unknown?: Ref['positions'][number] } {
-  if (ref.positions.length === 0) return { items: thing.items };
-  const items: number[] = [];
-  let unknown: Ref['positions'][number] | undefined;
-  for (const position of ref.positions) {
-    const from = thing.positions.indexOf(position.from);
-    const to = position.to === undefined ? from : thing.positions.indexOf(position.to);
-    // A group without a count has no numbers to be wrong about.
-    if (from < 0 || to < 0) {
-      if (thing.positions[0] !== '') unknown = position;
-      else items.push(...thing.items);
-      continue;
-    }
-    for (let index = Math.min(from, to); index <= Math.max(from, to); index++)
-      items.push(thing.first + index);
-  }
-  return { items: [...new Set(items)], ...(unknown ? { unknown } : {}) };
-}
-
-/** More positions than this are tracked as one: a thousand rivets are not told apart. */
-const MOST_POSITIONS = 200;
-
-function positionsOf(clauses: Declaration['clauses']): string[] {
-  for (const clause of clauses) {
-    if (clause.clause === 'positions' && clause.names.length > 0)
-      return clause.names.map((name) => name.text);
-    if (clause.clause === 'count' && clause.count > 1 && clause.count <= MOST_POSITIONS) {
-      return Array.from({ length: clause.count }, (_, index) => String(index + 1));
-    }
-  }
-  return [''];
 }
 
 /** Shared by all items that have nothing of a kind; `push` replaces it before it writes. */

@@ -3,10 +3,10 @@
  * nobody has counted.
  */
 import type { Action, Ref } from '../../grammar/syntax/tree.ts';
-import { itemsOf } from './build.ts';
 import type { Fact } from './facts.ts';
 import { declared } from './fastening-declared.ts';
 import type { Tightened } from './fastening-steps.ts';
+import { itemsOf } from './items.ts';
 import type { Model, Thing } from './model.ts';
 
 /** Gathers the numbers that the steps of one procedure name. */

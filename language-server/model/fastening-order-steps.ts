@@ -1,10 +1,10 @@
 /** The orders in which steps work on the fasteners of a group: `loosen head-bolts in reverse order`. */
 
 import type { Action, Statement } from '../../grammar/syntax/tree.ts';
-import { itemsOf } from './build.ts';
 import type { Fact } from './facts.ts';
 import { orderInStepFault, workingPositions } from './fastening-orders.ts';
 import { bodiesOf, visited } from './flow-walk.ts';
+import { itemsOf } from './items.ts';
 import { mirror } from './mirror.ts';
 import type { Model, Thing } from './model.ts';
 import type { Survey } from './survey.ts';

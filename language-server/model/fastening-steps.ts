@@ -16,7 +16,6 @@ import type {
 } from '../../grammar/syntax/tree.ts';
 import type { Place } from '../report/finding.ts';
 import { hasDigit, saysWhichWins } from '../wording/torque-words.ts';
-import { itemsOf } from './build.ts';
 import type { Fact } from './facts.ts';
 import { readTyped, said } from './fastening-amounts.ts';
 import { Counts, isUncounted } from './fastening-counts.ts';
@@ -26,6 +25,7 @@ import { isMisread, meantAngle } from './fastening-plan.ts';
 import { isWholePass, type Toolset, toolFaults, toolsetOf, toolsWith } from './fastening-tools.ts';
 import { type Context, secondFaults, toldTorqueFaults, typedTorqueFault } from './fastening-torques.ts';
 import { visited } from './flow-walk.ts';
+import { itemsOf } from './items.ts';
 import { mirror } from './mirror.ts';
 import type { Model, Thing } from './model.ts';
 import type { Survey } from './survey.ts';

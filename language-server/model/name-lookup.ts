@@ -5,7 +5,7 @@
 import type { Condition, Expression, Name, Quantity, Ref, Span, Text } from '../../grammar/syntax/tree.ts';
 import type { Kind } from '../../grammar/tokens/verbs.ts';
 import type { Place } from '../report/finding.ts';
-import { itemsOf } from './build.ts';
+import { itemsOf } from './items.ts';
 import { unknownPosition, wrongKind } from './kind-faults.ts';
 import type { Model } from './model.ts';
 import { type Local, type ProcedureNames, Scope } from './name-scope.ts';

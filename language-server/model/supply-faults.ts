@@ -5,10 +5,10 @@
  */
 import { addQuantities, type Quantity, relate } from '../../grammar/quantity/index.ts';
 import type { ForEach, Header, Ref, Statement } from '../../grammar/syntax/tree.ts';
-import { itemsOf } from './build.ts';
 import type { Fact } from './facts.ts';
 import { readTyped, said } from './fastening-amounts.ts';
 import { locate, type Visited } from './flow-walk.ts';
+import { itemsOf } from './items.ts';
 import type { Model, Thing } from './model.ts';
 import type { Survey } from './survey.ts';
 

@@ -1,6 +1,6 @@
 /** What the selectors of a rule mean on a machine: `flywheel-bolt`, `any connection of any system with pressure`. */
 import type { Selector } from '../../grammar/syntax/tree.ts';
-import { itemsOf } from '../model/build.ts';
+import { itemsOf } from '../model/items.ts';
 import type { Model } from '../model/model.ts';
 
 /** What was met on the way to an item: for `that system`. The nearest stands first. */

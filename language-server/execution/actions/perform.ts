@@ -4,7 +4,7 @@
  */
 import type { Action, Ref, Tail } from '../../../grammar/syntax/tree.ts';
 import { verbNamed } from '../../../grammar/tokens/verbs.ts';
-import { itemsOf } from '../../model/build.ts';
+import { itemsOf } from '../../model/items.ts';
 import type { Thing } from '../../model/model.ts';
 import { bit, CLEAN, FINAL, FITTED, GONE, isPlaced, not, OFF, OUT, YES } from '../aspects.ts';
 import { choose } from '../chosen.ts';

@@ -1,9 +1,9 @@
 /** One action as its sentence needs it: what it is about, with what, and what is turned tight by it. */
 import type { Action, Ref, Tail, TailName } from '../../../grammar/syntax/tree.ts';
 import type { MeasureOptions } from '../../lists/measures.ts';
-import { itemsOf } from '../../model/build.ts';
 import { readTyped } from '../../model/fastening-amounts.ts';
 import { isSquare } from '../../model/fastening-tools.ts';
+import { itemsOf } from '../../model/items.ts';
 import type { Model, Thing } from '../../model/model.ts';
 import type { Fastening } from '../document/types.ts';
 import type { Words } from '../words/words.ts';

@@ -1,8 +1,8 @@
 /** Things of the model as nouns of a sentence. */
 import type { Ref } from '../../../grammar/syntax/tree.ts';
 import { spoken } from '../../lists/combos.ts';
-import { itemsOf } from '../../model/build.ts';
 import { clauseOf } from '../../model/fastening-declared.ts';
+import { itemsOf } from '../../model/items.ts';
 import type { Model, Thing } from '../../model/model.ts';
 import { headAndRest, isPlural, singular } from '../../wording/nouns.ts';
 import type { Noun } from './noun.ts';
