@@ -6,7 +6,6 @@
 import type {
   Clause,
   ClauseName,
-  Declaration,
   DeclarationKind,
   Machine,
   Ref,
